@@ -1,0 +1,200 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json;
+using HerdBot.Core.Herd;
+using NodaTime;
+
+namespace HerdBot.Core.Care;
+
+/// <summary>Units of the care table.</summary>
+public enum CareUnit
+{
+    /// <summary>Minutes.</summary>
+    Minutes,
+    /// <summary>Hours.</summary>
+    Hours,
+    /// <summary>An hour of the farm's day, 0 to 23.</summary>
+    HourOfDay,
+    /// <summary>Degrees Fahrenheit.</summary>
+    Fahrenheit,
+    /// <summary>A count.</summary>
+    Count,
+    /// <summary>Percent.</summary>
+    Percent,
+    /// <summary>Kilograms.</summary>
+    Kilograms,
+    /// <summary>Grams.</summary>
+    Grams,
+}
+
+/// <summary>One number of the care table.</summary>
+/// <param name="Name">Its key in the file and in the settings.</param>
+/// <param name="Unit">Its unit.</param>
+/// <param name="Low">The least it may be.</param>
+/// <param name="High">The most it may be.</param>
+public sealed record CareKey(string Name, CareUnit Unit, decimal Low, decimal High);
+
+/// <summary>A number and where it comes from.</summary>
+/// <param name="Value">In the key's unit.</param>
+/// <param name="Source">A publication, or plainly that there is none.</param>
+public sealed record CareNumber(decimal Value, string Source);
+
+/// <summary>What the care plan knows of a species: numbers, each with its source.</summary>
+public sealed class CareTable
+{
+    private static readonly FrozenDictionary<CareUnit, string> UnitWords = new Dictionary<CareUnit, string>
+    {
+        [CareUnit.Minutes] = "min",
+        [CareUnit.Hours] = "h",
+        [CareUnit.HourOfDay] = "hour",
+        [CareUnit.Fahrenheit] = "F",
+        [CareUnit.Count] = "count",
+        [CareUnit.Percent] = "percent",
+        [CareUnit.Kilograms] = "kg",
+        [CareUnit.Grams] = "g",
+    }.ToFrozenDictionary();
+
+    private readonly FrozenDictionary<string, CareNumber> numbers;
+
+    private CareTable(IReadOnlyDictionary<string, CareNumber> numbers) => this.numbers = numbers.ToFrozenDictionary();
+
+    /// <summary>A figure in its key's unit.</summary>
+    public decimal Number(CareKey key) => numbers[Checked(key).Name].Value;
+
+    /// <summary>A length of time; for keys in minutes and hours.</summary>
+    public Duration Time(CareKey key) => key.Unit switch
+    {
+        CareUnit.Minutes => Duration.FromMinutes((double)Number(key)),
+        CareUnit.Hours => Duration.FromHours((double)Number(key)),
+        _ => throw new ArgumentException($"{key.Name} is no length of time", nameof(key)),
+    };
+
+    /// <summary>A count; for keys that count.</summary>
+    public int Count(CareKey key) => (int)Number(key);
+
+    /// <summary>Where a figure comes from.</summary>
+    public string Source(CareKey key) => numbers[Checked(key).Name].Source;
+
+    /// <summary>The table that comes with the program.</summary>
+    /// <param name="species">Llama or alpaca.</param>
+    public static CareTable BuiltIn(Species species)
+    {
+        var (table, problems) = Read([Resource("Care/Tables/camelid.json"), Resource($"Care/Tables/{species.ToString().ToLowerInvariant()}.json")]);
+        return table ?? throw new InvalidDataException(string.Join(" ", problems));
+    }
+
+    /// <summary>Reads a table from files, a later one adding to the earlier ones.</summary>
+    /// <returns>The table, or null and every problem at once.</returns>
+    public static (CareTable? Table, ImmutableArray<string> Problems) Read(IEnumerable<string> files)
+    {
+        var numbers = new Dictionary<string, CareNumber>(StringComparer.Ordinal);
+        var problems = ImmutableArray.CreateBuilder<string>();
+        foreach (var file in files)
+        {
+            Add(file, numbers, problems);
+        }
+        problems.AddRange(CareKeys.All.Where(key => !numbers.ContainsKey(key.Name)).Select(key => $"The care table has no {key.Name}."));
+        if (problems.Count == 0)
+        {
+            problems.AddRange(Disorder(numbers));
+        }
+        return problems.Count == 0 ? (new CareTable(numbers), []) : (null, problems.ToImmutable());
+    }
+
+    /// <summary>The table with some numbers in another's place: the farm's vet knows better.</summary>
+    /// <param name="overrides">By key, in the key's unit.</param>
+    /// <param name="by">Whose numbers they are.</param>
+    /// <returns>The table, or null and every problem at once.</returns>
+    public (CareTable? Table, ImmutableArray<string> Problems) With(IReadOnlyDictionary<string, decimal> overrides, string by)
+    {
+        ArgumentNullException.ThrowIfNull(overrides);
+        var changed = numbers.ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal);
+        var problems = ImmutableArray.CreateBuilder<string>();
+        foreach (var (name, value) in overrides.OrderBy(pair => pair.Key, StringComparer.Ordinal))
+        {
+            if (Check(name, value) is { } problem)
+            {
+                problems.Add(problem);
+            }
+            changed[name] = new CareNumber(value, by);
+        }
+        if (problems.Count == 0)
+        {
+            problems.AddRange(Disorder(changed));
+        }
+        return problems.Count == 0 ? (new CareTable(changed), []) : (null, problems.ToImmutable());
+    }
+
+    private static void Add(string file, Dictionary<string, CareNumber> numbers, ImmutableArray<string>.Builder problems)
+    {
+        using var json = JsonDocument.Parse(file);
+        foreach (var entry in json.RootElement.EnumerateObject())
+        {
+            if (Entry(entry, problems) is { } number)
+            {
+                numbers[entry.Name] = number;
+            }
+        }
+    }
+
+    private static CareNumber? Entry(JsonProperty entry, ImmutableArray<string>.Builder problems)
+    {
+        var key = CareKeys.All.FirstOrDefault(known => known.Name == entry.Name);
+        if (entry.Value.ValueKind != JsonValueKind.Object || !entry.Value.TryGetProperty("value", out var value) || !value.TryGetDecimal(out var figure))
+        {
+            problems.Add($"{entry.Name} in the care table has no value.");
+            return null;
+        }
+        var source = entry.Value.TryGetProperty("source", out var words) ? words.GetString() : null;
+        if (string.IsNullOrWhiteSpace(source))
+        {
+            problems.Add($"{entry.Name} in the care table has no source.");
+        }
+        if (key is not null && (!entry.Value.TryGetProperty("unit", out var unit) || unit.GetString() != UnitWords[key.Unit]))
+        {
+            problems.Add($"{entry.Name} in the care table must be in {UnitWords[key.Unit]}.");
+        }
+        if (Check(entry.Name, figure) is { } problem)
+        {
+            problems.Add(problem);
+        }
+        return new CareNumber(figure, source ?? "");
+    }
+
+    private static string? Check(string name, decimal value)
+    {
+        var key = CareKeys.All.FirstOrDefault(known => known.Name == name);
+        return key is null ? $"The care table knows no {name}."
+            : value < key.Low || value > key.High
+                ? string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; it must be from {key.Low} to {key.High} {UnitWords[key.Unit]}.")
+                : null;
+    }
+
+    /// <summary>A task is asked before it is late, and late before the vet is called.</summary>
+    private static IEnumerable<string> Disorder(Dictionary<string, CareNumber> numbers)
+    {
+        string[] rising = ["asked", "late", "vet"];
+        foreach (var task in numbers.Keys.Where(name => name.EndsWith(".late", StringComparison.Ordinal)).Select(name => name[..^5]))
+        {
+            var steps = rising.Select(step => $"{task}.{step}").Where(numbers.ContainsKey).Select(step => numbers[step].Value).ToList();
+            if (!steps.Zip(steps.Skip(1)).All(pair => pair.First < pair.Second))
+            {
+                yield return $"The times of {task} must rise from asked to late to vet.";
+            }
+        }
+    }
+
+    private static CareKey Checked(CareKey key)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        return key;
+    }
+
+    private static string Resource(string name)
+    {
+        using var stream = typeof(CareTable).Assembly.GetManifestResourceStream(name) ?? throw new InvalidDataException($"No {name} in the program.");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}
