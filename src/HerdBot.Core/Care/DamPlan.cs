@@ -1,0 +1,88 @@
+using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
+using NodaTime;
+
+namespace HerdBot.Core.Care;
+
+/// <summary>A dam's tasks: after a birth, and while one is under way.</summary>
+internal static class DamPlan
+{
+    public static IEnumerable<CareTask> AfterBirth(CareTable table, Farm farm, Animal dam, HerdRecord lastBirth, IReadOnlyList<HerdRecord> records)
+    {
+        var born = lastBirth.At;
+        yield return Steps.FromBirth(table, farm, new TaskKey(CareTaskName.DamLook, dam.Id, Which(lastBirth)), dam.Id, born, lastBirth.SaidAt,
+            table.Time(CareKeys.DamLookAsked), table.Time(CareKeys.DamLookLate), null, Level.Heed) with
+        {
+            DoneAt = Done(records, CareTaskName.DamLook, born),
+            LapsesAt = born + Duration.FromDays(1),
+        };
+        yield return Steps.FromBirth(table, farm, new TaskKey(CareTaskName.Placenta, dam.Id, Which(lastBirth)), dam.Id, born, lastBirth.SaidAt,
+            table.Time(CareKeys.PlacentaAsked), table.Time(CareKeys.PlacentaLate), table.Time(CareKeys.PlacentaVet)) with
+        {
+            DoneAt = records.Where(record => record is { Certain: true, Fact.Kind: FactKind.Placenta } && record.At >= born - Duration.FromMinutes(5)).Select(record => (Instant?)record.At).FirstOrDefault(),
+            LapsesAt = born + NewbornPlan.FirstDays,
+        };
+    }
+
+    /// <summary>The clocks of a birth under way; none once it is over.</summary>
+    /// <param name="table">The species' numbers.</param>
+    /// <param name="farm">The farm.</param>
+    /// <param name="dam">The dam.</param>
+    /// <param name="records">Her records since the last birth, oldest first.</param>
+    /// <param name="born">When the birth under way ended; null while it lasts.</param>
+    public static IEnumerable<CareTask> Labour(CareTable table, Farm farm, Animal dam, IReadOnlyList<HerdRecord> records, Instant? born)
+    {
+        var signs = records.Where(record => record is { Certain: true, Fact.Kind: FactKind.LabourSign } && record.Fact.Field != NoteTopics.CloseUp).ToList();
+        if (signs.Count > 0)
+        {
+            yield return FirstStage(table, farm, dam, signs[0], NewbornPlan.Earliest(born, Done(records, CareTaskName.Labour, signs[0].At)));
+        }
+        var inView = records.Where(record => record.Certain && (record.Fact.Kind is FactKind.WaterBroke or FactKind.Presentation
+            || (record.Fact.Kind == FactKind.LabourSign && record.Fact.Field == NoteTopics.InView))).ToList();
+        if (inView.Count > 0)
+        {
+            yield return SecondStage(table, dam, inView, NewbornPlan.Earliest(born, Done(records, CareTaskName.Presentation, inView[^1].At)));
+        }
+    }
+
+    private static CareTask FirstStage(CareTable table, Farm farm, Animal dam, HerdRecord sign, Instant? doneAt)
+    {
+        var late = farm.Clock.Local(sign.At).Hour >= table.Count(CareKeys.LabourLateHour);
+        var task = Steps.From(table, farm, new TaskKey(CareTaskName.Labour, dam.Id, $"{sign.Id.Number}"), dam.Id, sign.At, table.Time(CareKeys.LabourLate), table.Time(CareKeys.LabourVet));
+        return task with
+        {
+            Steps = task.Steps.SetItem(0, task.Steps[0] with { At = sign.SaidAt, Level = late ? Level.Heed : Level.Fine }),
+            DoneAt = doneAt,
+            LapsesAt = sign.At + Duration.FromDays(1),
+            Wording = late ? "late in the day" : "",
+        };
+    }
+
+    private static CareTask SecondStage(CareTable table, Animal dam, List<HerdRecord> inView, Instant? doneAt)
+    {
+        var (first, newest) = (inView[0], inView[^1]);
+        var wrong = inView.Find(record => record.Fact.Field == NoteTopics.Abnormal);
+        var steps = new List<TaskStep> { new(newest.SaidAt, "asked", TaskState.Asked, Level.Act) };
+        if (wrong is not null)
+        {
+            steps = [Steps.VetStep(wrong.SaidAt, "wrong way")];
+        }
+        else
+        {
+            steps.Add(new TaskStep(Instant.Max(newest.At + table.Time(CareKeys.PresentationLate), newest.SaidAt), "late", TaskState.Late, Level.Act));
+            var vet = Instant.Min(newest.At + table.Time(CareKeys.PresentationVet), first.At + table.Time(CareKeys.PresentationBirth));
+            steps.Add(Steps.VetStep(Instant.Max(vet, newest.SaidAt), "vet"));
+        }
+        return Steps.Urgent(table, new CareTask(new TaskKey(CareTaskName.Presentation, dam.Id, $"{first.Id.Number} {newest.Id.Number}"), dam.Id, newest.At, [.. steps])
+        {
+            DoneAt = doneAt,
+            Wording = wrong is not null ? "wrong way" : "",
+        });
+    }
+
+    private static string Which(HerdRecord birth) => $"birth {birth.Id.Number}";
+
+    private static Instant? Done(IEnumerable<HerdRecord> records, CareTaskName task, Instant from) => records
+        .Where(record => record is { Certain: true, Fact.Kind: FactKind.Done } && record.Fact.Task == CareTaskWords.Word(task) && record.At >= from)
+        .Select(record => (Instant?)record.At).FirstOrDefault();
+}
