@@ -32,7 +32,7 @@ internal static class Temperatures
     {
         var key = new TaskKey(CareTaskName.Temperature, baby.Animal.Id, $"again {last.At.ToUnixTimeSeconds()}");
         var careful = baby.Warmth.HoldSince is not null || last.Level > Level.Fine;
-        return Steps.From(baby.Table, baby.Farm, key, baby.Pair, last.At + again,
+        var task = Steps.From(baby.Table, baby.Farm, key, baby.Pair, last.At + again,
             baby.Table.Time(careful ? CareKeys.WarmthReadLate : CareKeys.TemperatureAgainLate),
             careful ? baby.Table.Time(CareKeys.WarmthReadVet) : null, careful ? Level.Act : Level.Heed) with
         {
@@ -40,6 +40,9 @@ internal static class Temperatures
             Wording = careful ? "again" : "",
             LapsesAt = careful ? null : last.At + again + Duration.FromHours(4),
         };
+        return last is { Level: Level.Vet, Holds: false }
+            ? task with { Steps = [new TaskStep(last.At, "hot", TaskState.Asked, Level.Vet)], Wording = "hot" }
+            : task;
     }
 
     private static IEnumerable<CareTask> Warming(NewbornView baby)

@@ -46,7 +46,8 @@ public abstract record HerdEvent
     /// <param name="By">Who sent it.</param>
     /// <param name="What">The chat's word for it.</param>
     /// <param name="At">When.</param>
-    public sealed record WordlessHeard(string By, string What, Instant At) : HerdEvent;
+    /// <param name="Answered">Whether people were asked to dictate it as text.</param>
+    public sealed record WordlessHeard(string By, string What, Instant At, bool Answered) : HerdEvent;
 
     /// <summary>A fact was recorded.</summary>
     /// <param name="Id">Its number.</param>

@@ -87,7 +87,7 @@ public sealed record HerdState
         HerdEvent.LineHeard heard => this with { Lines = Keep(Lines.Add(new(heard.Message, heard.By, heard.Text, heard.At, heard.ReplyTo))), LastAt = heard.At },
         HerdEvent.LineEdited edited => this with { Lines = Lines.ConvertAll(line => line.Message == edited.Message ? line with { Text = edited.Text } : line), LastAt = edited.At },
         HerdEvent.ButtonPressed pressed => this with { LastAt = pressed.At },
-        HerdEvent.WordlessHeard wordless => this with { LastAt = wordless.At },
+        HerdEvent.WordlessHeard wordless => this with { LastAt = wordless.At, WordlessAnsweredAt = wordless.Answered ? wordless.At : WordlessAnsweredAt },
         HerdEvent.FactRecorded recorded => Fresh() with { Records = Records.Add(Recorded(recorded)), LastAt = recorded.SaidAt },
         HerdEvent.FactAmended amended => Fresh() with { Records = Mend(amended.Id, record => record with { Fact = amended.Becomes, Animal = amended.Animal, At = amended.At }), LastAt = amended.SaidAt },
         HerdEvent.FactWithdrawn withdrawn => Fresh() with { Records = Mend(withdrawn.Id, record => record with { Withdrawn = true }), LastAt = withdrawn.SaidAt },

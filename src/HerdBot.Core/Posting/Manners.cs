@@ -5,7 +5,7 @@ using NodaTime;
 namespace HerdBot.Core.Posting;
 
 /// <summary>When a task is posted, and when again: the posting manners of the care table.</summary>
-internal sealed class Manners(HerdState state, Farm farm, Instant now)
+internal sealed class Manners(HerdState state, Farm farm, Instant now, bool awake = false)
 {
     /// <summary>When the task is posted next, if nothing happens; null where it never is. May lie in the past: then it is due.</summary>
     public Instant? Next(CareTask task, IReadOnlyList<CareTask> pair)
@@ -37,7 +37,7 @@ internal sealed class Manners(HerdState state, Farm farm, Instant now)
 
     private Instant FirstPost(CareTask task, TaskStep step)
     {
-        var quiet = step.Level <= Level.Heed && !task.Prompt && farm.QuietHours.Holds(farm.Clock.Local(Instant.Max(step.At, now)).TimeOfDay);
+        var quiet = !awake && step.Level <= Level.Heed && !task.Prompt && farm.QuietHours.Holds(farm.Clock.Local(Instant.Max(step.At, now)).TimeOfDay);
         return quiet ? farm.Clock.Next(Instant.Max(step.At, now), farm.QuietHours.To) : step.At;
     }
 

@@ -38,6 +38,18 @@ public static class PostingPlan
         return new DuePosts(posts, NextLook(pairs, farm, tasks, now));
     }
 
+    /// <summary>What may go out with an answer: all that is due, without waiting for company.</summary>
+    /// <param name="state">The herd, with what was posted.</param>
+    /// <param name="farm">The farm.</param>
+    /// <param name="tasks">The plan.</param>
+    /// <param name="now">The instant.</param>
+    /// <param name="awake">Somebody is up and asked for it: quiet hours keep nothing back.</param>
+    public static IEnumerable<CareTask> Ready(HerdState state, Farm farm, ImmutableArray<CareTask> tasks, Instant now, bool awake)
+    {
+        var manners = new Manners(state, farm, now, awake);
+        return tasks.GroupBy(task => task.Pair).SelectMany(pair => pair.Where(task => manners.Next(task, [.. pair]) <= now));
+    }
+
     /// <summary>Orders tasks: the gravest first, then the oldest.</summary>
     public static ImmutableArray<CareTask> Gravest(IEnumerable<CareTask> tasks, Instant now) =>
         [.. tasks.OrderByDescending(task => task.LevelAt(now)).ThenBy(task => task.Due).ThenBy(task => task.Key.Name).ThenBy(task => task.Key.Animal.Value, StringComparer.Ordinal)];

@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using HerdBot.Core.Care;
+using HerdBot.Core.Events;
+using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
+using HerdBot.Core.Posting;
+using HerdBot.Core.Wording;
+using NodaTime;
+
+namespace HerdBot.Core.Decisions;
+
+/// <summary>A decision while it is made: the events so far and the herd as they leave it.</summary>
+internal sealed class Draft(HerdState state, Farm farm, Instant now)
+{
+    private readonly ImmutableArray<HerdEvent>.Builder events = ImmutableArray.CreateBuilder<HerdEvent>();
+    private ImmutableArray<CareTask>? plan;
+
+    public HerdState State { get; private set; } = state;
+    public Farm Farm { get; } = farm;
+    public Instant Now { get; } = now;
+    public Speaker Speaker { get; } = new(farm, now);
+    public Phrases Phrases => Speaker.Phrases;
+    public TaskLines TaskLines => new(State, Speaker);
+    public FactLines FactLines => new(Speaker);
+    public ImmutableArray<HerdEvent> Events => events.ToImmutable();
+
+    /// <summary>The plan as the events so far leave it.</summary>
+    public ImmutableArray<CareTask> Plan => plan ??= CarePlan.At(State, Farm, Now);
+
+    public void Add(HerdEvent happened)
+    {
+        events.Add(happened);
+        State = State.Apply(happened);
+        plan = null;
+    }
+
+    /// <summary>Queues a post and returns its number.</summary>
+    public int Say(Post post)
+    {
+        var numbered = post with { Number = State.PostCount + 1, At = Now };
+        Add(new HerdEvent.PostQueued(numbered));
+        return numbered.Number;
+    }
+
+    public Post Post(PostKind kind, string text) => new(0, kind, Posting.Post.Group, text, Now);
+
+    /// <summary>A task as a post tells of it.</summary>
+    public PostedTask Posted(CareTask task)
+    {
+        var lapsed = task.StateAt(Now) == TaskState.Lapsed;
+        return new PostedTask(task.Key, TaskLines.Name(task.Key.Animal), task.Due, task.StateAt(Now),
+            lapsed ? Level.Vet : task.LevelAt(Now), lapsed ? PostingPlan.LapsedStep : task.OpenAt(Now) ? task.StepAt(Now)!.Label : "");
+    }
+
+    /// <summary>The buttons that answer a task: the whole answer on each, three at most.</summary>
+    public ImmutableArray<Button> Buttons(CareTask task, int index)
+    {
+        var notYet = new Button(Phrases.Say("button.not_yet"), ButtonVerb.NotYet, index);
+        var onIt = new Button(Phrases.Say("button.on_it"), ButtonVerb.OnIt, index);
+        if (OwnKinds.IsReading(task.Key.Name))
+        {
+            return [onIt, notYet];
+        }
+        var label = Phrases.SayFirst([$"button.{CareTaskWords.Word(task.Key.Name)}", "button.other"]);
+        return [new Button(label, ButtonVerb.Done, index), notYet, onIt];
+    }
+
+    /// <summary>The newest record of a kind that says it has happened; null where there is none.</summary>
+    public HerdRecord? Newest(AnimalId animal, FactKind kind) =>
+        State.Records.LastOrDefault(record => record.Certain && record.Animal == animal && record.Fact.Kind == kind);
+}

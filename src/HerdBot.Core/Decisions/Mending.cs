@@ -1,0 +1,132 @@
+using HerdBot.Core.Events;
+using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
+using NodaTime;
+
+namespace HerdBot.Core.Decisions;
+
+/// <summary>Corrections, undo and edited messages: events that amend; nothing is deleted.</summary>
+internal static class Mending
+{
+    private static readonly Duration Reach = Duration.FromHours(48);
+
+    /// <summary>Mends the record that a correction means. The sentence to say; null where no record fits.</summary>
+    public static string? Correct(Draft draft, Fact correction, string by, Instant saidAt)
+    {
+        if (Target(draft.State, correction, saidAt) is not { } target)
+        {
+            return null;
+        }
+        var was = draft.FactLines.Say(target);
+        if (correction.Neg)
+        {
+            return Withdraw(draft, [target], by, saidAt);
+        }
+        var becomes = Becomes(target.Fact, correction);
+        var animal = Recording.AnimalOf(draft.State, becomes) ?? draft.State.Find(target.Animal);
+        Amend(draft, target, becomes, animal?.Id, by, saidAt, correction);
+        return Mended(draft, target.Id, was);
+    }
+
+    /// <summary>Takes back what was said last, or what is named. The sentence to say.</summary>
+    public static string Undo(Draft draft, Fact undo, string by, Instant saidAt)
+    {
+        var target = undo.Target is not null || undo.Field is not null ? Target(draft.State, undo, saidAt) : null;
+        var newest = target ?? draft.State.Records.LastOrDefault(record => !record.Withdrawn && record.By == by && saidAt - record.SaidAt < Reach);
+        if (newest is null)
+        {
+            return draft.Phrases.Say("reply.nothing_to_undo");
+        }
+        var all = target is not null ? [target] : draft.State.Records.Where(record => !record.Withdrawn && record.By == by
+            && (newest.Message is null ? record.Id == newest.Id : record.Message == newest.Message)).ToList();
+        return Withdraw(draft, all, by, saidAt);
+    }
+
+    /// <summary>What a message said first and what it says now: mends what changed, records what is new.</summary>
+    public static List<string> Edit(Draft draft, string message, IReadOnlyList<Fact> facts, string by, Instant saidAt)
+    {
+        var before = draft.State.Records.Where(record => record.Message == message && !record.Withdrawn).ToList();
+        var said = new List<string>();
+        foreach (var fact in facts)
+        {
+            var animal = Recording.AnimalOf(draft.State, fact)?.Id;
+            var same = before.Find(record => record.Fact.Kind == fact.Kind && record.Animal == animal) ?? before.Find(record => record.Fact.Kind == fact.Kind);
+            if (same is null)
+            {
+                said.Add(draft.FactLines.Say(Recording.Record(draft, fact, by, message, saidAt)));
+                continue;
+            }
+            before.Remove(same);
+            var at = Recording.At(draft, fact, same.SaidAt);
+            if (same.Fact with { Text = fact.Text } != fact || same.Animal != animal || same.At != at)
+            {
+                var was = draft.FactLines.Say(same);
+                Amend(draft, same, fact, animal, by, saidAt, new Fact(FactKind.Correction) { Animal = fact.Animal, Value = fact.Value, Unit = fact.Unit, At = fact.At, Field = FactWords.Word(fact.Kind), Was = was, Sex = fact.Sex, Target = same.Id });
+                said.Add(Mended(draft, same.Id, was));
+            }
+        }
+        if (before.Count > 0)
+        {
+            said.Add(Withdraw(draft, before, by, saidAt));
+        }
+        return said;
+    }
+
+    private static void Amend(Draft draft, HerdRecord target, Fact becomes, AnimalId? animal, string by, Instant saidAt, Fact correction) =>
+        draft.Add(new HerdEvent.FactAmended(target.Id, becomes, animal, becomes.At is null ? target.At : Recording.At(draft, becomes, target.SaidAt), saidAt, by, correction));
+
+    private static string Mended(Draft draft, FactId id, string was)
+    {
+        var record = draft.State.Record(id)!;
+        var name = draft.State.Find(record.Newborn ?? record.Animal)?.Name;
+        var what = draft.FactLines.Say(record);
+        return draft.Phrases.Say("reply.mended", ("what", name is null ? what : $"{name} {what}"), ("was", was));
+    }
+
+    private static string Withdraw(Draft draft, IReadOnlyList<HerdRecord> records, string by, Instant saidAt)
+    {
+        var what = draft.Speaker.List(records.Select(record => $"{draft.State.Find(record.Newborn ?? record.Animal)?.Name} {draft.FactLines.Say(record)}".Trim()));
+        foreach (var record in records)
+        {
+            draft.Add(new HerdEvent.FactWithdrawn(record.Id, saidAt, by));
+        }
+        return draft.Phrases.Say("reply.withdrawn", ("what", what));
+    }
+
+    private static HerdRecord? Target(HerdState state, Fact correction, Instant saidAt)
+    {
+        if (state.Record(correction.Target) is { Withdrawn: false } named)
+        {
+            return correction.Field == "sex" && named.Fact.Kind != FactKind.Birth ? BirthOf(state, named.Animal) : named;
+        }
+        var animal = Recording.AnimalOf(state, correction)?.Id;
+        if (correction.Field == "sex")
+        {
+            return BirthOf(state, animal);
+        }
+        return state.Records.LastOrDefault(record => !record.Withdrawn && saidAt - record.SaidAt < Reach
+            && (correction.Field is not { } field || !FactWords.TryKind(field, out var kind) || record.Fact.Kind == kind)
+            && (animal is null || record.Animal == animal || correction.Field == "animal"));
+    }
+
+    private static HerdRecord? BirthOf(HerdState state, AnimalId? animal) =>
+        state.Records.LastOrDefault(record => !record.Withdrawn && record.Newborn is not null && (record.Newborn == animal || record.Animal == animal));
+
+    private static Fact Becomes(Fact was, Fact correction) => correction.Field switch
+    {
+        "animal" => was with { Animal = correction.Animal },
+        "time" => was with { At = correction.At },
+        "unit" => was with { Unit = correction.Unit, Value = correction.Value ?? was.Value },
+        "sex" => was with { Sex = correction.Sex },
+        "sire" => was with { Sire = correction.Sire },
+        _ => was with
+        {
+            Value = correction.Value ?? was.Value,
+            Unit = correction.Unit ?? was.Unit,
+            At = correction.At ?? was.At,
+            Sex = correction.Sex ?? was.Sex,
+            Sire = correction.Sire ?? was.Sire,
+            Unsure = false,
+        },
+    };
+}

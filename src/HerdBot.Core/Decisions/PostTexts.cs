@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using HerdBot.Core.Care;
+using HerdBot.Core.Posting;
+
+namespace HerdBot.Core.Decisions;
+
+/// <summary>The words of reminders, alarms and round-ups: what to do first, short enough for one eye at four in the morning.</summary>
+internal static class PostTexts
+{
+    public static Post Of(Draft draft, DuePost due)
+    {
+        var gap = due.Since is { } since ? draft.Phrases.Say("post.gap", ("since", draft.Speaker.Clock(since))) + "\n" : "";
+        var text = due.Kind switch
+        {
+            PostKind.Alarm => Alarm(draft, due.Tasks),
+            PostKind.RoundUp => draft.Phrases.Say("post.round_up") + "\n" + Overview.Of(draft, due.Tasks),
+            _ => Reminder(draft, due.Tasks),
+        };
+        return WithTasks(draft, draft.Post(due.Kind, gap + text), due.Tasks);
+    }
+
+    /// <summary>A post about tasks: its buttons answer the first.</summary>
+    public static Post WithTasks(Draft draft, Post post, ImmutableArray<CareTask> tasks) => post with
+    {
+        Tasks = [.. tasks.Select(draft.Posted)],
+        Buttons = tasks.Length > 0 && tasks[0].OpenAt(draft.Now) ? draft.Buttons(tasks[0], 0) : [],
+    };
+
+    /// <summary>"Vet now: …", the number, then the rest in a word each.</summary>
+    public static string Alarm(Draft draft, ImmutableArray<CareTask> tasks)
+    {
+        var first = draft.TaskLines.Line(tasks[0]);
+        return $"{draft.Phrases.Say("vet.now")} {first}\n{draft.TaskLines.Phone()}{Also(draft, tasks, 1)}";
+    }
+
+    public static string Reminder(Draft draft, ImmutableArray<CareTask> tasks)
+    {
+        var whole = tasks.Length == 2 ? 2 : 1;
+        return string.Join("\n", tasks.Take(whole).Select(draft.TaskLines.Line)) + Also(draft, tasks, whole);
+    }
+
+    private static string Also(Draft draft, ImmutableArray<CareTask> tasks, int told)
+    {
+        if (tasks.Length <= told)
+        {
+            return "";
+        }
+        var rest = tasks.Skip(told).Select(task => task.Key.Animal == tasks[0].Key.Animal
+            ? draft.TaskLines.Short(task) : $"{draft.TaskLines.Name(task.Key.Animal)} {draft.TaskLines.Short(task)}");
+        return "\n" + draft.Phrases.Say("post.also", ("tasks", string.Join(", ", rest)));
+    }
+}

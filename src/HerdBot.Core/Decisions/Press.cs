@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using HerdBot.Core.Care;
+using HerdBot.Core.Events;
+using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
+using HerdBot.Core.Posting;
+using NodaTime;
+
+namespace HerdBot.Core.Decisions;
+
+/// <summary>Decides what follows from a pressed button. The post itself shows the outcome; no new one is sent.</summary>
+public static class Press
+{
+    /// <summary>Somebody pressed a button.</summary>
+    /// <param name="state">The herd.</param>
+    /// <param name="farm">The farm.</param>
+    /// <param name="now">When.</param>
+    /// <param name="by">Who.</param>
+    /// <param name="number">The post the button is under.</param>
+    /// <param name="verb">What it does.</param>
+    /// <param name="index">Which task or choice of the post.</param>
+    /// <returns>The events; the press alone where the post is not known any more.</returns>
+    public static ImmutableArray<HerdEvent> Button(HerdState state, Farm farm, Instant now, string by, int number, ButtonVerb verb, int index)
+    {
+        var draft = new Draft(state, farm, now);
+        draft.Add(new HerdEvent.ButtonPressed(by, number, verb, index, now));
+        if (draft.State.Posts.GetValueOrDefault(number)?.Post is not { } post)
+        {
+            return draft.Events;
+        }
+        if (verb == ButtonVerb.Choose)
+        {
+            Choose(draft, post, index, by);
+        }
+        else if (index >= 0 && index < post.Tasks.Length)
+        {
+            Answer(draft, post, post.Tasks[index].Key, verb, by);
+        }
+        return draft.Events;
+    }
+
+    private static void Choose(Draft draft, Post post, int index, string by)
+    {
+        var question = draft.State.Questions.Find(question => question.Post == post.Number);
+        if (question is null || index < 0 || index >= question.Choices.Length)
+        {
+            return;
+        }
+        Hear.Take(draft, question, question.Choices[index], by, question.Message);
+        draft.Say(draft.Post(PostKind.Edit, $"{post.Text}\n{question.Choices[index]}, {by}.") with { Edits = post.Number });
+    }
+
+    private static void Answer(Draft draft, Post post, TaskKey key, ButtonVerb verb, string by)
+    {
+        var task = draft.Plan.FirstOrDefault(task => task.Key == key);
+        if (task is null || !task.OpenAt(draft.Now))
+        {
+            Show(draft, post, Already(draft, key, task));
+            return;
+        }
+        var animal = draft.TaskLines.Name(key.Animal);
+        var word = CareTaskWords.Word(key.Name);
+        var at = draft.Speaker.Clock(draft.Now);
+        var done = verb == ButtonVerb.Done && !OwnKinds.IsReading(key.Name);
+        var fact = done ? OwnKinds.Done(key.Name, animal)
+            : new Fact(verb == ButtonVerb.NotYet ? FactKind.NotDone : FactKind.Claim) { Animal = animal, Task = word };
+        Recording.Record(draft, fact, by, null, draft.Now, key);
+        Show(draft, post, done ? draft.Phrases.Say("post.done", ("what", draft.TaskLines.Noun(key.Name)), ("by", by), ("at", at))
+            : draft.Phrases.Say(verb == ButtonVerb.NotYet ? "post.not_yet" : "post.on_it", ("by", by), ("at", at)));
+    }
+
+    private static string Already(Draft draft, TaskKey key, CareTask? task)
+    {
+        var word = CareTaskWords.Word(key.Name);
+        var record = draft.State.Records.LastOrDefault(record => !record.Withdrawn && record.Animal == key.Animal && (FactWords.Word(record.Fact.Kind) == word || record.Fact.Task == word) && record.Fact.Kind is not (FactKind.Claim or FactKind.NotDone));
+        return record is null ? draft.Phrases.Say("post.already", ("by", "-"), ("at", draft.Speaker.Clock(task?.DoneAt ?? draft.Now)))
+            : draft.Phrases.Say("post.already", ("by", record.By), ("at", draft.Speaker.Clock(record.At)));
+    }
+
+    /// <summary>The post with what came of it, and the buttons of the first of its tasks that is still open.</summary>
+    private static void Show(Draft draft, Post post, string line)
+    {
+        var newest = draft.State.Posts.Values.Select(progress => progress.Post).LastOrDefault(edit => edit.Edits == post.Number) ?? post;
+        if (newest.Text.EndsWith(line, StringComparison.Ordinal))
+        {
+            return;
+        }
+        var tasks = post.Tasks.Select(told => draft.Plan.FirstOrDefault(task => task.Key == told.Key)).ToList();
+        var open = tasks.FindIndex(task => task is not null && task.OpenAt(draft.Now));
+        draft.Say(draft.Post(PostKind.Edit, $"{newest.Text}\n{line}") with
+        {
+            Edits = post.Number,
+            Tasks = [.. tasks.Where(task => task is not null).Select(task => draft.Posted(task!))],
+            Buttons = open >= 0 ? draft.Buttons(tasks[open]!, open) : [],
+        });
+    }
+}

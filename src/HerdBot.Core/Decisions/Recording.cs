@@ -1,0 +1,71 @@
+using HerdBot.Core.Care;
+using HerdBot.Core.Events;
+using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
+using NodaTime;
+
+namespace HerdBot.Core.Decisions;
+
+/// <summary>Puts facts on record, each with its animal and its instant.</summary>
+internal static class Recording
+{
+    /// <summary>Records a fact.</summary>
+    /// <param name="draft">The decision so far.</param>
+    /// <param name="fact">A complete fact: its animal is in the herd, or it has none.</param>
+    /// <param name="by">Who said it.</param>
+    /// <param name="message">The message it came in; null for a button.</param>
+    /// <param name="saidAt">When it was said.</param>
+    /// <param name="task">The task a button answers.</param>
+    public static HerdRecord Record(Draft draft, Fact fact, string by, string? message, Instant saidAt, TaskKey? task = null)
+    {
+        var answered = task ?? TaskOf(draft, fact);
+        var own = fact.Kind == FactKind.Done && CareTaskWords.TryParse(fact.Task, out var name) && !OwnKinds.IsReading(name)
+            ? OwnKinds.Done(name, fact.Animal) with { At = fact.At, Unsure = fact.Unsure, Text = fact.Text } : fact;
+        var animal = AnimalOf(draft.State, own);
+        var id = draft.State.NextFact;
+        draft.Add(new HerdEvent.FactRecorded(id, own, animal?.Id, At(draft, own, saidAt), saidAt, by)
+        {
+            Message = message,
+            Newborn = own is { Kind: FactKind.Birth, Neg: false } && animal is not null ? new AnimalId($"{animal.Id.Value}/{id.Number}") : null,
+            Task = answered,
+        });
+        return draft.State.Record(id)!;
+    }
+
+    /// <summary>The instant of a fact: what it says, or when it was said.</summary>
+    public static Instant At(Draft draft, Fact fact, Instant saidAt) => fact.At switch
+    {
+        null => saidAt,
+        { Time: { } time } day => draft.Farm.Clock.At(day.Date, time),
+        { } day => day.Date == draft.Farm.Clock.Day(saidAt) ? saidAt : draft.Farm.Clock.At(day.Date, new LocalTime(12, 0)),
+    };
+
+    /// <summary>The animal meant: by its name, or the only newborn of the dam that is named.</summary>
+    public static Animal? AnimalOf(HerdState state, Fact fact) => state.Named(fact.Animal) ?? OnlyOf(state, fact.Animal);
+
+    private static Animal? OnlyOf(HerdState state, string? name)
+    {
+        const string Baby = "'s baby";
+        if (name is null || name.IndexOf(Baby, StringComparison.OrdinalIgnoreCase) is not (> 0 and var end))
+        {
+            return null;
+        }
+        var dam = state.Named(name[..end]);
+        var babies = dam is null ? [] : state.Newborns.Where(baby => baby.Dam == dam.Id).ToList();
+        return int.TryParse(name[(end + Baby.Length)..], out var number)
+            ? babies.LastOrDefault(baby => baby.Twin == number) ?? (babies.Count == 1 && number == 1 ? babies[0] : null)
+            : babies.Count == 1 ? babies[0] : null;
+    }
+
+    /// <summary>The open task that a claim or an answer means.</summary>
+    private static TaskKey? TaskOf(Draft draft, Fact fact)
+    {
+        if (fact.Kind is not (FactKind.Claim or FactKind.Done or FactKind.NotDone) || !CareTaskWords.TryParse(fact.Task, out var name))
+        {
+            return null;
+        }
+        var animal = AnimalOf(draft.State, fact)?.Id;
+        return draft.Plan.Where(task => task.Key.Name == name && (animal is null || task.Key.Animal == animal) && task.OpenAt(draft.Now))
+            .OrderBy(task => task.Due).Select(task => task.Key).LastOrDefault();
+    }
+}

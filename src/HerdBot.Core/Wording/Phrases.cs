@@ -1,0 +1,55 @@
+using System.Collections.Frozen;
+using System.Text;
+using System.Text.Json;
+using HerdBot.Core.Reading;
+
+namespace HerdBot.Core.Wording;
+
+/// <summary>All that the bot says, by key: one file a language.</summary>
+public sealed class Phrases
+{
+    private static readonly Lazy<Phrases> EnglishOnes = new(() => Load("Wording/en.json"));
+    private readonly FrozenDictionary<string, string> phrases;
+
+    private Phrases(FrozenDictionary<string, string> phrases) => this.phrases = phrases;
+
+    /// <summary>The phrases of a language; English where the language has none yet.</summary>
+    public static Phrases Of(Language language) => language switch
+    {
+        _ => EnglishOnes.Value,
+    };
+
+    /// <summary>Every key.</summary>
+    public IEnumerable<string> Keys => phrases.Keys;
+
+    /// <summary>Whether there is such a phrase.</summary>
+    public bool Has(string key) => phrases.ContainsKey(key);
+
+    /// <summary>A phrase with its blanks filled. A value is put in as it is and never read as a phrase.</summary>
+    /// <param name="key">A key of the file.</param>
+    /// <param name="values">By the names in the phrase's braces; one that the phrase does not use is passed over.</param>
+    /// <exception cref="KeyNotFoundException">The file has no such phrase.</exception>
+    public string Say(string key, params (string Name, string Value)[] values)
+    {
+        ArgumentNullException.ThrowIfNull(values);
+        var text = new StringBuilder();
+        var rest = phrases[key].AsSpan();
+        for (var open = rest.IndexOf('{'); open >= 0; open = rest.IndexOf('{'))
+        {
+            var close = rest.IndexOf('}');
+            var name = rest[(open + 1)..close].ToString();
+            text.Append(rest[..open]).Append(values.FirstOrDefault(value => value.Name == name).Value);
+            rest = rest[(close + 1)..];
+        }
+        return text.Append(rest).ToString();
+    }
+
+    /// <summary>The first of some phrases that the file has, filled.</summary>
+    public string SayFirst(IEnumerable<string> keys, params (string Name, string Value)[] values) => Say(keys.First(Has), values);
+
+    private static Phrases Load(string resource)
+    {
+        using var stream = typeof(Phrases).Assembly.GetManifestResourceStream(resource) ?? throw new InvalidDataException($"No {resource} in the program.");
+        return new Phrases(JsonSerializer.Deserialize<Dictionary<string, string>>(stream)!.ToFrozenDictionary(StringComparer.Ordinal));
+    }
+}

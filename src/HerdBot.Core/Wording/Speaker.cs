@@ -1,0 +1,100 @@
+using System.Globalization;
+using HerdBot.Core.Care;
+using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
+using HerdBot.Core.Reading;
+using NodaTime;
+
+namespace HerdBot.Core.Wording;
+
+/// <summary>Says times, ages and figures as the farm has them.</summary>
+/// <param name="Farm">The farm.</param>
+/// <param name="Now">What "today" and "ago" run from.</param>
+public sealed record Speaker(Farm Farm, Instant Now)
+{
+    /// <summary>The farm's phrases.</summary>
+    public Phrases Phrases { get; } = Phrases.Of(Farm.Language);
+
+    /// <summary>"6:40" or "6:40 pm" on a US farm, "06:40" and "18:40" elsewhere; with the day where it is not today's.</summary>
+    public string Clock(Instant at)
+    {
+        var local = Farm.Clock.Local(at);
+        var time = Farm.Units == UnitSystem.Us
+            ? local.ToString(local.Hour < 12 ? "h:mm" : "h:mm 'pm'", CultureInfo.InvariantCulture)
+            : local.ToString("HH:mm", CultureInfo.InvariantCulture);
+        var days = Period.DaysBetween(Farm.Clock.Day(Now), local.Date);
+        return days switch
+        {
+            0 => time,
+            -1 => Phrases.Say("time.yesterday", ("at", time)),
+            1 when local.Hour < 12 => time + (Farm.Units == UnitSystem.Us ? " am" : ""),
+            _ => $"{Date(local.Date)} {time}",
+        };
+    }
+
+    /// <summary>"Apr 18" or "18 Apr".</summary>
+    public string Date(LocalDate day) =>
+        day.ToString(Farm.Dates == DateOrder.MonthFirst ? "MMM d" : "d MMM", CultureInfo.InvariantCulture);
+
+    /// <summary>"45 min", "2 h 5", "3 days".</summary>
+    public string Age(Duration length)
+    {
+        var minutes = (int)Math.Round(length.TotalMinutes);
+        return minutes < 90 ? Phrases.Say("age.minutes", ("n", Whole(minutes)))
+            : minutes < 48 * 60 ? Phrases.Say("age.hours", ("n", Whole(minutes / 60))) + (minutes % 60 == 0 || minutes >= 12 * 60 ? "" : $" {minutes % 60}")
+            : Phrases.Say("age.days", ("n", Whole(minutes / 60 / 24)));
+    }
+
+    /// <summary>A temperature in the farm's scale: "99.2 °F".</summary>
+    public string Temperature(decimal fahrenheit) => Farm.Units == UnitSystem.Us
+        ? Figure(fahrenheit, 1) + " °F"
+        : Figure((fahrenheit - 32) * 5 / 9, 1) + " °C";
+
+    /// <summary>A rise of temperature in the farm's scale: "3.2 °F".</summary>
+    public string Rise(decimal fahrenheit) => Farm.Units == UnitSystem.Us
+        ? Figure(fahrenheit, 1) + " °F"
+        : Figure(fahrenheit * 5 / 9, 1) + " °C";
+
+    /// <summary>An amount of milk: "30 fl oz (900 ml)" or "900 ml".</summary>
+    public string Amount(decimal millilitres) => Farm.Units == UnitSystem.Us
+        ? Phrases.Say("amount.us", ("oz", Figure(millilitres / Measures.MillilitresInFluidOunce, 0)), ("ml", Figure(millilitres, 0)))
+        : Phrases.Say("amount.metric", ("ml", Figure(millilitres, 0)));
+
+    /// <summary>A fact's figure with its unit, as it was said: "24 lb", "99.2 °F"; empty where it has none.</summary>
+    public static string Said(Fact fact)
+    {
+        ArgumentNullException.ThrowIfNull(fact);
+        if (fact.Value is not { } value)
+        {
+            return "";
+        }
+        var figure = fact.Kind == FactKind.Temperature ? Figure(value, 1) : value.ToString("0.####", CultureInfo.InvariantCulture);
+        return fact.Unit switch
+        {
+            FactUnit.F => $"{figure} °F",
+            FactUnit.C => $"{figure} °C",
+            FactUnit.Percent => $"{figure} %",
+            FactUnit.Lb => Pounds(value),
+            { } unit => $"{figure} {FactWords.Word(unit)}",
+            null => figure,
+        };
+    }
+
+    /// <summary>A figure with at most some decimals.</summary>
+    public static string Figure(decimal value, int decimals) =>
+        decimal.Round(value, decimals, MidpointRounding.AwayFromZero).ToString(decimals == 0 ? "0" : "0." + new string('0', decimals), CultureInfo.InvariantCulture);
+
+    /// <summary>"a, b and c".</summary>
+    public string List(IEnumerable<string> items)
+    {
+        var all = items.ToList();
+        return all.Count < 2 ? string.Concat(all) : string.Join(", ", all.Take(all.Count - 1)) + Phrases.Say("list.and") + all[^1];
+    }
+
+    /// <summary>Whether a local time lies on the farm's today.</summary>
+    public bool Today(Instant at) => Farm.Clock.Day(at) == Farm.Clock.Day(Now);
+
+    private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static string Pounds(decimal pounds) => pounds.ToString("0.##", CultureInfo.InvariantCulture) + " lb";
+}

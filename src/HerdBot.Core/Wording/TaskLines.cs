@@ -1,0 +1,101 @@
+using System.Globalization;
+using HerdBot.Core.Care;
+using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
+using NodaTime;
+
+namespace HerdBot.Core.Wording;
+
+/// <summary>What is said about tasks.</summary>
+/// <param name="State">The herd.</param>
+/// <param name="Speaker">Says times and figures.</param>
+public sealed record TaskLines(HerdState State, Speaker Speaker)
+{
+    private static readonly string[] Amounts = ["given", "target", "half"];
+
+    private Instant Now => Speaker.Now;
+    private Phrases Phrases => Speaker.Phrases;
+
+    /// <summary>The line of a task at the step it stands at: what to do, first.</summary>
+    public string Line(CareTask task)
+    {
+        ArgumentNullException.ThrowIfNull(task);
+        var word = CareTaskWords.Word(task.Key.Name);
+        var step = task.StepAt(Now);
+        var stage = task.StateAt(Now) == TaskState.Lapsed ? "lapsed"
+            : step is { Level: Level.Vet } ? "vet"
+            : step is { State: TaskState.Late } ? "late" : "asked";
+        string[] keys = task.Held
+            ? [$"{stage}.{word}.held", $"{stage}.{word}"]
+            : [$"{stage}.{word}.{step?.Label}", $"{stage}.{word}.{task.Wording}", $"{stage}.{word}"];
+        return Phrases.SayFirst([.. keys, $"noun.{word}", "noun.other"], Figures(task));
+    }
+
+    /// <summary>A task in a word or two: "cord dip".</summary>
+    public string Noun(CareTaskName name) => Phrases.SayFirst([$"noun.{CareTaskWords.Word(name)}", "noun.other"]);
+
+    /// <summary>A list entry: "cord dip (late)".</summary>
+    public string Short(CareTask task)
+    {
+        ArgumentNullException.ThrowIfNull(task);
+        var noun = Noun(task.Key.Name);
+        return task.StateAt(Now) switch
+        {
+            TaskState.Held => $"{noun} ({Phrases.Say("post.held")})",
+            TaskState.Late => $"{noun} ({Phrases.Say("post.late")})",
+            TaskState.Ahead => $"{noun} {Speaker.Clock(task.Due)}",
+            _ => noun,
+        };
+    }
+
+    /// <summary>"Phone 555 0134." with the number for the hour, where the settings have one.</summary>
+    public string Phone()
+    {
+        var farm = Speaker.Farm;
+        var night = farm.QuietHours.Holds(farm.Clock.Local(Now).TimeOfDay);
+        var number = night ? farm.VetPhoneNight ?? farm.VetPhone : farm.VetPhone ?? farm.VetPhoneNight;
+        return number is null ? Phrases.Say("vet.phone.none") : Phrases.Say("vet.phone", ("phone", number));
+    }
+
+    /// <summary>The name of a task's animal.</summary>
+    public string Name(AnimalId id) => State.Find(id)?.Name ?? id.Value;
+
+    private (string, string)[] Figures(CareTask task)
+    {
+        var animal = State.Find(task.Key.Animal);
+        var born = animal?.Born ?? State.Newborns.LastOrDefault(baby => baby.Dam == task.Key.Animal)?.Born;
+        var warmth = animal is not null && animal.Born is not null ? NewbornView.Of(State, Speaker.Farm, animal, Now)?.Warmth : null;
+        var again = warmth?.Last is { Again: { } pause } reading ? Speaker.Clock(reading.At + pause) : "";
+        return
+        [
+            ("animal", Name(task.Key.Animal)), ("age", born is { } at ? Speaker.Age(Now - at) : ""),
+            ("last", LastTemperature(warmth)), ("again_at", again),
+            ("since", Speaker.Clock(task.Due)), ("since_age", Speaker.Age(Now - task.Due)), ("seen", Seen(task)),
+            .. Milk(task, born),
+        ];
+    }
+
+    private string LastTemperature(WarmthState? warmth) => warmth?.Last switch
+    {
+        null => "",
+        { Fahrenheit: { } f } => Speaker.Temperature(f),
+        _ => Phrases.Say("fact.temperature.none"),
+    };
+
+    private string Seen(CareTask task) =>
+        State.Records.LastOrDefault(record => record.Animal == task.Key.Animal && record.Fact.Kind == FactKind.Presentation && !record.Withdrawn)?.Fact.Text ?? "";
+
+    private IEnumerable<(string, string)> Milk(CareTask task, Instant? born)
+    {
+        foreach (var name in Amounts.Where(task.Figures.ContainsKey))
+        {
+            yield return (name, Speaker.Amount(decimal.Parse(task.Figures[name], CultureInfo.InvariantCulture)));
+        }
+        if (born is { } at && task.Key.Name == CareTaskName.Colostrum && Speaker.Farm.TableOf(State.Find(task.Key.Animal)!.Species) is { } table)
+        {
+            yield return ("half_at", Speaker.Clock(at + table.Time(CareKeys.ColostrumHalf)));
+            yield return ("all_at", Speaker.Clock(at + table.Time(CareKeys.ColostrumAll)));
+            yield return ("assumed", task.Figures.GetValueOrDefault("assumed") == "yes" ? Phrases.Say("post.assumed") : "");
+        }
+    }
+}
