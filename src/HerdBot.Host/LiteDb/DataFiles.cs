@@ -36,6 +36,15 @@ internal sealed record DataFiles(string Path, Stream Data, Stream Log) : IDispos
     public static string LogOf(string path) =>
         System.IO.Path.Combine(FolderOf(path), $"{System.IO.Path.GetFileNameWithoutExtension(path)}-log{System.IO.Path.GetExtension(path)}");
 
+    /// <summary>
+    /// What a killed process wrote may be in the system's cache alone. It is about to be believed: make it true first.
+    /// </summary>
+    public void Settle()
+    {
+        Data.Flush();
+        Log.Flush();
+    }
+
     public void Dispose()
     {
         Log.Dispose();
@@ -63,7 +72,7 @@ internal sealed record DataFiles(string Path, Stream Data, Stream Log) : IDispos
         try
         {
             files.CheckIsWhole();
-            files.Settle();
+            DurableFile.SyncFolderOf(path);
             return files;
         }
         catch
@@ -89,14 +98,6 @@ internal sealed record DataFiles(string Path, Stream Data, Stream Log) : IDispos
         }
 
         return OpenExisting(path);
-    }
-
-    // What a killed process wrote may be in the system's cache alone. It is about to be believed: first make it true.
-    private void Settle()
-    {
-        Data.Flush();
-        Log.Flush();
-        DurableFile.SyncFolderOf(Path);
     }
 
     // LiteDB itself would cut a foreign file to whole pages before looking at it.

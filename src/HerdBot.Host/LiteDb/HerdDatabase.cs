@@ -27,6 +27,7 @@ internal sealed class HerdDatabase : IDisposable
         _files = files;
         try
         {
+            files.Settle();
             _engine = Engine(new GuardedStream(files.Data, _guard), new DurableLogStream(files.Log, _guard));
             Load();
             _guard.Open();
@@ -35,8 +36,14 @@ internal sealed class HerdDatabase : IDisposable
         {
             Abandon(failure);
             Dispose();
-            throw failure as DataFileException ?? new DataFileException(
-                $"The data file {files.Path} is damaged and can't be read. Nothing was changed in it. Bring back a backup.", failure);
+            throw failure switch
+            {
+                DataFileException => failure,
+                IOException and not EndOfStreamException =>
+                    new DataFileException($"The data file {files.Path} can't be read: {failure.Message}", failure),
+                _ => new DataFileException(
+                    $"The data file {files.Path} is damaged and can't be read. Nothing was changed in it. Bring back a backup.", failure),
+            };
         }
     }
 
