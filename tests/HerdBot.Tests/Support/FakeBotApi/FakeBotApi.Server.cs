@@ -1,0 +1,207 @@
+using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.Logging;
+
+namespace HerdBot.Tests.Support.FakeBotApi;
+
+/// <summary>The wire: how calls come in and how they are answered, well or badly.</summary>
+internal sealed partial class FakeBotApi
+{
+    /// <summary>Calls with this header are a test's own and not the bot's.</summary>
+    public const string ProbeHeader = "X-Probe";
+
+    private static int _dumps;
+
+    private readonly CancellationTokenSource _closing = new();
+    private WebApplication? _app;
+    private CancellationTokenSource? _poller;
+
+    public string Url { get; private set; } = "";
+
+    public static async Task<FakeBotApi> StartAsync(string token = "700100200:FAKE-canary-secret-0123456789abcdef")
+    {
+        var fake = new FakeBotApi(token);
+        var builder = WebApplication.CreateSlimBuilder();
+        builder.Logging.ClearProviders();
+        builder.WebHost.UseUrls("http://127.0.0.1:0");
+        fake._app = builder.Build();
+        fake._app.Run(fake.HandleAsync);
+        await fake._app.StartAsync();
+        fake.Url = fake._app.Urls.Single();
+        return fake;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _closing.CancelAsync();
+        Dump();
+        if (_app is not null)
+            await _app.DisposeAsync();
+        _closing.Dispose();
+    }
+
+    private async Task HandleAsync(HttpContext http)
+    {
+        if (http.Request.Path.Value?.Split('/') is not ["", var bot, var method])
+        {
+            http.Response.StatusCode = 404;
+            return;
+        }
+        var body = await ReadAsync(http.Request);
+        var own = http.Request.Headers.ContainsKey(ProbeHeader);
+        var fault = Change(() =>
+        {
+            if (!own)
+                _state.Requests.Add(new FakeRequest(method, body));
+            return own ? null : TakeFault(method);
+        });
+        if (fault is Fault.Html or Fault.Error or Fault.Dropped or Fault.NoResult)
+        {
+            await BreakAsync(http, fault);
+            return;
+        }
+        var (status, answer) = bot == $"bot{Token}"
+            ? await CallAsync(method, body, http.RequestAborted)
+            : (401, new FakeError(401, "Unauthorized").Body());
+        await AnswerAsync(http, status, answer, fault);
+    }
+
+    private async Task<(int Status, JsonObject Answer)> CallAsync(string method, JsonObject body, CancellationToken aborted)
+    {
+        try
+        {
+            var result = method == "getUpdates" ? await PollAsync(body, aborted) : Change(() => _methods.Call(method, body));
+            return (200, new JsonObject { ["ok"] = true, ["result"] = result });
+        }
+        catch (FakeError error)
+        {
+            return (error.Code, error.Body());
+        }
+        catch (Exception e) when (e is InvalidOperationException or FormatException)
+        {
+            return (400, FakeError.Bad($"a field has the wrong type: {e.Message}").Body());
+        }
+    }
+
+    private async Task<JsonNode> PollAsync(JsonObject body, CancellationToken aborted)
+    {
+        var seconds = Math.Min((int?)body["timeout"] ?? 0, 50);
+        var limit = Math.Clamp((int?)body["limit"] ?? 100, 1, 100);
+        using var run = CancellationTokenSource.CreateLinkedTokenSource(aborted, _closing.Token);
+        var endsAt = Clock.GetUtcNow() + TimeSpan.FromSeconds(seconds);
+        using var wake = Clock.CreateTimer(_ => Change(() => { }), null, TimeSpan.FromSeconds(seconds), Timeout.InfiniteTimeSpan);
+        var entered = Change(() =>
+        {
+            CheckWebhook("");
+            _poller?.Cancel();
+            _poller = run;
+            _state.Queue.Allow(body["allowed_updates"] is JsonArray kinds ? [.. kinds.Select(kind => (string)kind!)] : null);
+            return _changed.Task;
+        });
+        try
+        {
+            for (var changed = entered; ; changed = Locked(() => _changed.Task))
+            {
+                var batch = Locked(() => _state.Queue.Read((long?)body["offset"] ?? 0, limit));
+                if (batch.Count > 0 || Clock.GetUtcNow() >= endsAt)
+                    return batch;
+                await changed.WaitAsync(run.Token);
+                Locked(() => CheckWebhook("terminated by setWebhook request"));
+            }
+        }
+        catch (OperationCanceledException) when (!aborted.IsCancellationRequested && !_closing.IsCancellationRequested)
+        {
+            throw FakeError.Conflict("terminated by other getUpdates request; make sure that only one bot instance is running");
+        }
+        finally
+        {
+            Change(() => _poller = _poller == run ? null : _poller);
+        }
+    }
+
+    private int CheckWebhook(string otherwise)
+    {
+        if (_state.Webhook is null)
+            return 0;
+        throw FakeError.Conflict(otherwise.Length > 0
+            ? otherwise
+            : "can't use getUpdates method while webhook is active; use deleteWebhook to delete the webhook first");
+    }
+
+    private Fault? TakeFault(string method)
+    {
+        var index = _faults.FindIndex(fault => fault.Method is null || fault.Method == method);
+        if (index < 0)
+            return null;
+        var fault = _faults[index].Fault;
+        _faults.RemoveAt(index);
+        return fault;
+    }
+
+    private static Task BreakAsync(HttpContext http, Fault fault)
+    {
+        switch (fault)
+        {
+            case Fault.Html html:
+                return WriteAsync(http, html.Status, "text/html", "<html><body>Please log in</body></html>");
+            case Fault.Error { RetryAfter: { } seconds }:
+                return WriteAsync(http, 429, "application/json", FakeError.TooMany(seconds).Body().ToJsonString());
+            case Fault.Error error:
+                return WriteAsync(http, error.Code, "application/json", new FakeError(error.Code, error.Description).Body().ToJsonString());
+            case Fault.NoResult:
+                return WriteAsync(http, 200, "application/json", """{"ok":true,"result":null}""");
+            default:
+                http.Abort();
+                return Task.CompletedTask;
+        }
+    }
+
+    private async Task AnswerAsync(HttpContext http, int status, JsonObject answer, Fault? fault)
+    {
+        var text = answer.ToJsonString();
+        switch (fault)
+        {
+            case Fault.AnswerLost:
+                http.Abort();
+                break;
+            case Fault.HalfAnswer:
+                http.Response.ContentLength = text.Length;
+                await http.Response.WriteAsync(text[..(text.Length / 2)]);
+                await http.Response.Body.FlushAsync();
+                http.Abort();
+                break;
+            case Fault.Silence:
+                using (var hold = CancellationTokenSource.CreateLinkedTokenSource(http.RequestAborted, _closing.Token))
+                    await Task.Delay(Timeout.InfiniteTimeSpan, Clock, hold.Token).ContinueWith(_ => { }, TaskScheduler.Default);
+                break;
+            default:
+                await WriteAsync(http, status, "application/json", text);
+                break;
+        }
+    }
+
+    private static Task WriteAsync(HttpContext http, int status, string type, string text)
+    {
+        http.Response.StatusCode = status;
+        http.Response.ContentType = type;
+        return http.Response.WriteAsync(text);
+    }
+
+    private static async Task<JsonObject> ReadAsync(HttpRequest request)
+    {
+        using var reader = new StreamReader(request.Body);
+        var text = await reader.ReadToEndAsync();
+        return text.Length == 0 ? [] : JsonNode.Parse(text)!.AsObject();
+    }
+
+    // The witness that checks the bot's calls against the published types asks for them by this variable.
+    private void Dump()
+    {
+        if (Environment.GetEnvironmentVariable("HERDBOT_REQUEST_DUMP") is not { Length: > 0 } folder)
+            return;
+        var lines = Requests.Select(request => new JsonObject { ["method"] = request.Method, ["body"] = request.Body.DeepClone() }.ToJsonString());
+        File.WriteAllLines(Path.Combine(folder, $"{Environment.ProcessId}-{Interlocked.Increment(ref _dumps)}.jsonl"), lines);
+    }
+}
