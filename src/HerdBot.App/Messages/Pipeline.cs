@@ -1,0 +1,221 @@
+using System.Threading.Channels;
+using HerdBot.App.Outbox;
+using HerdBot.App.Ports;
+using HerdBot.Core.Herd;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+
+namespace HerdBot.App.Messages;
+
+/// <summary>Gives a farm for a group.</summary>
+/// <param name="Farm">Its settings.</param>
+/// <param name="Herd">The animals that the settings name.</param>
+public sealed record FarmSetup(Farm Farm, IReadOnlyList<Animal> Herd);
+
+/// <summary>
+/// The one way through the house: taken in durably, read, decided, committed, sent; and, woken by the clock, what is due.
+/// </summary>
+public sealed partial class Pipeline : IIntake, IDisposable
+{
+    private readonly IHerdStore store;
+    private readonly IInboundFormat format;
+    private readonly IDoor door;
+    private readonly IWakeUp wakeUp;
+    private readonly OutboxRun outbox;
+    private readonly FarmSetup setup;
+    private readonly TimeProvider time;
+    private readonly ILogger<Pipeline> log;
+    private readonly Channel<InboxEntry> waiting = Channel.CreateUnbounded<InboxEntry>();
+    private readonly Dictionary<GroupId, GroupDesk> desks = [];
+    private readonly SemaphoreSlim turn = new(1, 1);
+    private int underWay;
+    private TaskCompletionSource idle = Completed();
+
+    /// <summary>Puts the parts together; nothing runs before <see cref="RunAsync"/>.</summary>
+    public Pipeline(IHerdStore store, IInboundFormat format, IDoor door, IWakeUp wakeUp, OutboxRun outbox, FarmSetup setup, TimeProvider time, ILogger<Pipeline> log) =>
+        (this.store, this.format, this.door, this.wakeUp, this.outbox, this.setup, this.time, this.log) = (store, format, door, wakeUp, outbox, setup, time, log);
+
+    /// <summary>What a group's history comes to; empty where it has none.</summary>
+    public HerdState StateOf(GroupId group) => desks.GetValueOrDefault(group)?.State ?? HerdState.Empty;
+
+    /// <inheritdoc/>
+    public async Task TakeInAsync(IReadOnlyList<InboxEntry> entries, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(entries);
+        foreach (var entry in entries)
+        {
+            if (await store.TakeInAsync(entry, cancellation))
+            {
+                Enqueue(entry);
+            }
+        }
+    }
+
+    /// <summary>Takes up what was left at the last stop, then works on whatever comes in, until it is told to stop.</summary>
+    public async Task RunAsync(CancellationToken stopping)
+    {
+        await foreach (var entry in waiting.Reader.ReadAllAsync(stopping))
+        {
+            await InTurnAsync(() => HandleAsync(entry, stopping), stopping);
+            await LookAsync(stopping);
+            Finish();
+        }
+    }
+
+    /// <summary>Opens the known groups' histories and takes up what was taken in and not worked on.</summary>
+    public async Task StartAsync(CancellationToken cancellation = default)
+    {
+        await InTurnAsync(async () =>
+        {
+            foreach (var group in await door.KnownAsync(cancellation))
+            {
+                await DeskAsync(group, cancellation);
+            }
+        }, cancellation);
+        var left = await store.ReadWaitingAsync(cancellation);
+        foreach (var entry in left)
+        {
+            Enqueue(entry);
+        }
+        if (left.IsEmpty)
+        {
+            await LookAsync(cancellation);
+        }
+    }
+
+    /// <summary>Posts what is due in every group, sends what waits, and sets the clock for the next time. Does no harm however often it is asked.</summary>
+    public Task LookAsync(CancellationToken cancellation = default) => InTurnAsync(async () =>
+    {
+        Instant? next = null;
+        foreach (var desk in desks.Values)
+        {
+            next = Earlier(next, await desk.RemindAsync(Now(), cancellation));
+            next = Earlier(next, await outbox.SendAsync(desk, Now, cancellation));
+        }
+        await wakeUp.ArmAsync(next, cancellation);
+        NextLook = next;
+    }, cancellation);
+
+    /// <summary>When anything falls due next; null where nothing can.</summary>
+    public Instant? NextLook { get; private set; }
+
+    /// <summary>Ends when everything taken in so far has been worked on.</summary>
+    public Task IdleAsync()
+    {
+        lock (waiting)
+        {
+            return idle.Task;
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        turn.Dispose();
+        foreach (var desk in desks.Values)
+        {
+            desk.Dispose();
+        }
+    }
+
+    private async Task HandleAsync(InboxEntry entry, CancellationToken cancellation)
+    {
+        Inbound? inbound;
+        try
+        {
+            inbound = format.Read(entry);
+        }
+        catch (FormatException odd)
+        {
+            LogSetAside(entry.Key, odd.Message);
+            await SetAsideAsync(entry, odd.Message, cancellation);
+            return;
+        }
+        if (inbound is null || await door.AdmitAsync(inbound, cancellation) is not { } group)
+        {
+            await SetAsideAsync(entry, "", cancellation);
+            return;
+        }
+        var desk = await DeskAsync(group, cancellation);
+        await desk.HandleAsync(inbound, Now(), cancellation);
+    }
+
+    /// <summary>Marks an entry that reaches no group as worked on; the entry itself stays in the inbox for good.</summary>
+    private async Task SetAsideAsync(InboxEntry entry, string why, CancellationToken cancellation)
+    {
+        try
+        {
+            var version = (await store.ReadGroupAsync(Aside, asideVersion, cancellation)).Select(stored => stored.Version).LastOrDefault(asideVersion);
+            var data = System.Text.Json.JsonSerializer.Serialize(new { key = entry.Key, why });
+            await store.AppendAsync(new Commit(Aside, version, entry.Key, Now(), [new EventRecord("set_aside", 1, data)]), cancellation);
+            asideVersion = version + 1;
+        }
+        catch (StoreDuplicateException)
+        {
+            // The door has marked it as worked on with events of its own.
+        }
+    }
+
+    private static readonly GroupId Aside = new("aside");
+    private long asideVersion;
+
+    private async Task<GroupDesk> DeskAsync(GroupId group, CancellationToken cancellation)
+    {
+        if (!desks.TryGetValue(group, out var desk))
+        {
+            desk = await GroupDesk.OpenAsync(group, setup.Farm, setup.Herd, store, Now(), cancellation);
+            desks[group] = desk;
+        }
+        return desk;
+    }
+
+    private void Enqueue(InboxEntry entry)
+    {
+        lock (waiting)
+        {
+            if (underWay++ == 0)
+            {
+                idle = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+            }
+        }
+        waiting.Writer.TryWrite(entry);
+    }
+
+    private void Finish()
+    {
+        lock (waiting)
+        {
+            if (--underWay == 0)
+            {
+                idle.SetResult();
+            }
+        }
+    }
+
+    private async Task InTurnAsync(Func<Task> work, CancellationToken cancellation)
+    {
+        await turn.WaitAsync(cancellation);
+        try
+        {
+            await work();
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
+    private Instant Now() => Instant.FromDateTimeOffset(time.GetUtcNow());
+
+    private static Instant? Earlier(Instant? one, Instant? other) => one is null ? other : other is null ? one : Instant.Min(one.Value, other.Value);
+
+    private static TaskCompletionSource Completed()
+    {
+        var source = new TaskCompletionSource();
+        source.SetResult();
+        return source;
+    }
+
+    [LoggerMessage(2001, LogLevel.Warning, "Update {Key} cannot be read and is set aside: {Why}")]
+    private partial void LogSetAside(string key, string why);
+}

@@ -1,0 +1,142 @@
+using System.Collections.Immutable;
+using HerdBot.App.Messages;
+using HerdBot.App.Ports;
+using HerdBot.Core.Events;
+using HerdBot.Core.Herd;
+using HerdBot.Core.Posting;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+
+namespace HerdBot.App.Outbox;
+
+/// <summary>
+/// Hands a group's posts to the chat, oldest first. Each is noted before it is handed over and after: one whose outcome
+/// is not known is sent once more and says so. No error ever finishes a post.
+/// </summary>
+/// <param name="chat">Where to.</param>
+/// <param name="door">Knows in which chat a group is met.</param>
+/// <param name="log">For what goes wrong.</param>
+public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun> log)
+{
+    private const int MostAMinute = 20;
+    private static readonly Duration LongestPause = Duration.FromMinutes(5);
+
+    private readonly Dictionary<GroupId, Lane> lanes = [];
+
+    /// <summary>Sends what a group has waiting.</summary>
+    /// <returns>When to go on, where the chat or the line wants a pause; null where all is sent.</returns>
+    public async Task<Instant?> SendAsync(GroupDesk desk, Func<Instant> clock, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(desk);
+        ArgumentNullException.ThrowIfNull(clock);
+        var lane = lanes.TryGetValue(desk.Group, out var known) ? known : lanes[desk.Group] = new Lane();
+        while (desk.State.Unsent.Count > 0)
+        {
+            var now = clock();
+            if (lane.NotBefore(now) is { } later)
+            {
+                return later;
+            }
+            if (await SendOneAsync(desk, desk.State.Posts[desk.State.Unsent.Min], lane, clock, cancellation) is { } pause)
+            {
+                return pause;
+            }
+        }
+        return null;
+    }
+
+    private async Task<Instant?> SendOneAsync(GroupDesk desk, PostProgress progress, Lane lane, Func<Instant> clock, CancellationToken cancellation)
+    {
+        var number = progress.Post.Number;
+        await desk.NoteAsync(new HerdEvent.PostSending(number, clock()), clock(), cancellation);
+        var result = await chat.SendAsync(Outgoing(desk, progress), cancellation);
+        var now = clock();
+        switch (result)
+        {
+            case SendResult.Sent sent:
+                lane.Went(now);
+                await desk.NoteAsync(new HerdEvent.PostSent(number, sent.MessageId, now), now, cancellation);
+                return null;
+            case SendResult.Moved moved:
+                await door.MovedAsync(desk.Group, moved.To, cancellation);
+                return lane.Pause(now, Duration.FromSeconds(1));
+            case SendResult.Wait wait:
+                return lane.Pause(now, wait.Pause);
+            case SendResult.Refused refused when progress.Post.Kind is PostKind.React or PostKind.Edit:
+                LogCosmetic(number, refused.Why);
+                await desk.NoteAsync(new HerdEvent.PostSent(number, "", now), now, cancellation);
+                return null;
+            case SendResult.Refused refused:
+                LogParked(number, refused.Why);
+                if (lane.Failures == 0)
+                {
+                    await desk.NoteAsync(new HerdEvent.PostParked(number, refused.Why, now), now, cancellation);
+                }
+                return lane.Fail(now, LongestPause);
+            case SendResult.NotSent notSent:
+                LogLine(number, notSent.Why);
+                return lane.Fail(now, LongestPause);
+            case SendResult.Unknown unknown:
+                LogLine(number, unknown.Why);
+                return lane.Fail(now, LongestPause);
+            default:
+                throw new System.Diagnostics.UnreachableException(result.ToString());
+        }
+    }
+
+    private Outgoing Outgoing(GroupDesk desk, PostProgress progress)
+    {
+        var post = progress.Post;
+        var kind = post.Kind switch { PostKind.React => OutgoingKind.Mark, PostKind.Edit => OutgoingKind.Edit, _ => OutgoingKind.Send };
+        var repeated = progress.Attempts > 0 && kind == OutgoingKind.Send;
+        return new Outgoing(door.ChatOf(desk.Group), post.Number, kind, repeated ? $"{post.Text}\n(perhaps sent before)" : post.Text)
+        {
+            ToPerson = post.To == Post.Group ? null : post.To,
+            Loud = post.Kind == PostKind.Alarm,
+            Target = post.Edits is { } edited ? desk.State.Posts.GetValueOrDefault(edited)?.Message : post.ReplyTo,
+            Buttons = [.. post.Buttons.Select(button => new PostButton(button.Label, ButtonData.Write(post.Edits ?? post.Number, button)))],
+        };
+    }
+
+    [LoggerMessage(2101, LogLevel.Warning, "Post {Number} was refused and waits: {Why}")]
+    private partial void LogParked(int number, string why);
+
+    [LoggerMessage(2102, LogLevel.Warning, "Post {Number} has not got through and waits: {Why}")]
+    private partial void LogLine(int number, string why);
+
+    [LoggerMessage(2103, LogLevel.Information, "Mark or edit {Number} was refused and is left: {Why}")]
+    private partial void LogCosmetic(int number, string why);
+
+    /// <summary>One group's pace: at most twenty posts a minute, and the pauses that the chat or the line wants.</summary>
+    private sealed class Lane
+    {
+        private readonly Queue<Instant> sent = new();
+        private Instant notBefore = Instant.MinValue;
+
+        public int Failures { get; private set; }
+
+        public Instant? NotBefore(Instant now)
+        {
+            while (sent.Count > 0 && now - sent.Peek() >= Duration.FromMinutes(1))
+            {
+                sent.Dequeue();
+            }
+            return now < notBefore ? notBefore : sent.Count >= MostAMinute ? sent.Peek() + Duration.FromMinutes(1) : null;
+        }
+
+        public void Went(Instant now)
+        {
+            sent.Enqueue(now);
+            Failures = 0;
+        }
+
+        public Instant Pause(Instant now, Duration pause) => notBefore = now + pause;
+
+        public Instant Fail(Instant now, Duration longest)
+        {
+            var pause = Duration.Min(Duration.FromSeconds(Math.Pow(2, Math.Min(Failures, 12))), longest);
+            Failures++;
+            return Pause(now, pause);
+        }
+    }
+}
