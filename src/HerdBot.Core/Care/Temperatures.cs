@@ -17,7 +17,7 @@ internal static class Temperatures
         {
             return [Again(baby, last, again), .. Warming(baby)];
         }
-        return [.. Planned(baby), .. AfterHold(baby), .. Warming(baby)];
+        return [.. Planned(baby), .. AfterHold(baby)];
     }
 
     private static CareTask First(NewbornView baby) => Steps.FromBirth(
@@ -73,7 +73,8 @@ internal static class Temperatures
     /// <summary>Readings at fixed ages and each morning.</summary>
     private static IEnumerable<CareTask> Planned(NewbornView baby)
     {
-        var times = PlannedTimes(baby).ToList();
+        var watched = baby.Warmth.HoldEnded + baby.Table.Time(CareKeys.WarmthAfter4);
+        var times = PlannedTimes(baby).Where(time => !(time.Asked <= watched)).ToList();
         var before = baby.Table.Time(CareKeys.TemperatureBefore);
         for (var n = 0; n < times.Count; n++)
         {
@@ -119,10 +120,10 @@ internal static class Temperatures
         {
             var asked = ended + baby.Table.Time(keys[n]);
             yield return Steps.From(baby.Table, baby.Farm, new TaskKey(CareTaskName.Temperature, baby.Animal.Id, $"after {ended.ToUnixTimeSeconds()} {n + 1}"), baby.Pair,
-                asked, baby.Table.Time(CareKeys.WarmthReadLate), baby.Table.Time(CareKeys.WarmthReadVet)) with
+                asked, baby.Table.Time(CareKeys.TemperatureAgainLate), null, Level.Heed) with
             {
                 DoneAt = ReadFrom(baby, asked - baby.Table.Time(CareKeys.WarmthReadLate)),
-                LapsesAt = n + 1 < keys.Length ? ended + baby.Table.Time(keys[n + 1]) : null,
+                LapsesAt = ended + (n + 1 < keys.Length ? baby.Table.Time(keys[n + 1]) : baby.Table.Time(keys[n]) * 2),
                 Prompt = true,
                 Wording = "after",
             };

@@ -75,7 +75,7 @@ internal static class Receipts
         {
             return [];
         }
-        return told[0].LevelAt(draft.Now) >= Level.Act || told.Length == 1
+        return told.Length == 1
             ? [PostTexts.Reminder(draft, told)]
             : [draft.Phrases.Say("post.now", ("tasks", string.Join(", ", told.Select(task => Named(draft, task)))))];
     }

@@ -85,5 +85,5 @@ internal static class SpecialLines
     }
 
     private static (string, string)[] Again(Draft draft, NewbornView baby) =>
-        [("again_at", baby.Warmth.Last is { Again: { } pause } last ? draft.Speaker.Clock(last.At + pause) : "")];
+        [("again_at", baby.Warmth.Last is { Again: { } pause } last ? draft.Speaker.Coming(last.At + pause) : "")];
 }

@@ -34,6 +34,7 @@ public static class PostingPlan
         var due = pairs.Select(pair => pair.Due).Where(pair => pair.Length > 0).ToList();
         var lapses = Lapses(state, tasks, now).ToList();
         var roundUp = RoundUp(state, farm, tasks, now, offSince);
+        due = [.. due.Select(pair => NewsFirst(state, pair, now))];
         var posts = Combine(due, lapses, roundUp, farm, now, GapOf(due, manners, now, offSince));
         return new DuePosts(posts, NextLook(pairs, farm, tasks, now));
     }
@@ -54,6 +55,10 @@ public static class PostingPlan
     public static ImmutableArray<CareTask> Gravest(IEnumerable<CareTask> tasks, Instant now) =>
         [.. tasks.OrderByDescending(task => task.LevelAt(now)).ThenBy(task => task.Due).ThenBy(task => task.Key.Name).ThenBy(task => task.Key.Animal.Value, StringComparer.Ordinal)];
 
+    /// <summary>Of equally grave tasks the one that nobody was told of yet comes first.</summary>
+    private static ImmutableArray<CareTask> NewsFirst(HerdState state, ImmutableArray<CareTask> pair, Instant now) =>
+        [.. Gravest(pair, now).OrderByDescending(task => task.LevelAt(now)).ThenBy(task => state.Posted.GetValueOrDefault(task.Key)?.Step == task.StepAt(now)?.Label)];
+
     private static ImmutableArray<DuePost> Combine(
         List<ImmutableArray<CareTask>> due, List<CareTask> lapses, ImmutableArray<CareTask> roundUp, Farm farm, Instant now, Instant? gap)
     {
@@ -65,7 +70,7 @@ public static class PostingPlan
             return [new DuePost(kind, all, gap)];
         }
         var calm = due.Where(pair => pair.All(task => task.LevelAt(now) < Level.Vet)).ToList();
-        posts.AddRange(due.Except(calm).Select(pair => new DuePost(PostKind.Alarm, Gravest(pair, now))));
+        posts.AddRange(due.Except(calm).Select(pair => new DuePost(PostKind.Alarm, pair)));
         posts.AddRange(lapses.Select(task => new DuePost(PostKind.Alarm, [task])));
         var many = farm.Tables.Values.Select(table => table.Count(CareKeys.PostingRoundUpPairs)).DefaultIfEmpty(3).Min();
         if (roundUp.Length > 0)
@@ -78,7 +83,7 @@ public static class PostingPlan
         }
         else
         {
-            posts.AddRange(calm.Select(pair => new DuePost(PostKind.Reminder, Gravest(pair, now))));
+            posts.AddRange(calm.Select(pair => new DuePost(PostKind.Reminder, pair)));
         }
         return [.. posts];
     }

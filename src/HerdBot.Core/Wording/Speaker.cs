@@ -32,16 +32,19 @@ public sealed record Speaker(Farm Farm, Instant Now)
         };
     }
 
+    /// <summary>The hour of something that is still to come, or "now" where it has come already.</summary>
+    public string Coming(Instant at) => at <= Now ? Phrases.Say("time.now") : Clock(at);
+
     /// <summary>"Apr 18" or "18 Apr".</summary>
     public string Date(LocalDate day) =>
         day.ToString(Farm.Dates == DateOrder.MonthFirst ? "MMM d" : "d MMM", CultureInfo.InvariantCulture);
 
-    /// <summary>"45 min", "2 h 5", "3 days".</summary>
+    /// <summary>"45 min", "2 h 5 min", "3 days".</summary>
     public string Age(Duration length)
     {
         var minutes = (int)Math.Round(length.TotalMinutes);
         return minutes < 90 ? Phrases.Say("age.minutes", ("n", Whole(minutes)))
-            : minutes < 48 * 60 ? Phrases.Say("age.hours", ("n", Whole(minutes / 60))) + (minutes % 60 == 0 || minutes >= 12 * 60 ? "" : $" {minutes % 60}")
+            : minutes < 48 * 60 ? Phrases.Say("age.hours", ("n", Whole(minutes / 60))) + (minutes % 60 == 0 || minutes >= 12 * 60 ? "" : " " + Phrases.Say("age.minutes", ("n", Whole(minutes % 60))))
             : Phrases.Say("age.days", ("n", Whole(minutes / 60 / 24)));
     }
 

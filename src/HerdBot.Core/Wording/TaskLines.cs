@@ -65,7 +65,7 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
         var animal = State.Find(task.Key.Animal);
         var born = animal?.Born ?? State.Newborns.LastOrDefault(baby => baby.Dam == task.Key.Animal)?.Born;
         var warmth = animal is not null && animal.Born is not null ? NewbornView.Of(State, Speaker.Farm, animal, Now)?.Warmth : null;
-        var again = warmth?.Last is { Again: { } pause } reading ? Speaker.Clock(reading.At + pause) : "";
+        var again = warmth?.Last is { Again: { } pause } reading ? Speaker.Coming(reading.At + pause) : "";
         return
         [
             ("animal", Name(task.Key.Animal)), ("age", born is { } at ? Speaker.Age(Now - at) : ""),

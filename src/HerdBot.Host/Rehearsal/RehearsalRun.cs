@@ -3,7 +3,6 @@ using HerdBot.App.Messages;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Posting;
 using Microsoft.Extensions.Time.Testing;
-using NodaTime;
 
 namespace HerdBot.Host.Rehearsal;
 
