@@ -116,6 +116,7 @@ public sealed class TelegramReceiverTests
         await rig.Fake.WaitForAsync(fake => fake.Unconfirmed == 0 && fake.Polled);
         rig.Fake.Say(group, TelegramRig.Ana, "and on");
         var taken = await rig.TakenAsync(3);
+        await rig.Fake.WaitForAsync(fake => fake.Unconfirmed == 0 && fake.Polled);
 
         taken.Cast<Inbound.Line>().Select(line => line.Text).Should().Equal("before", "after", "and on");
         rig.Fake.CallsOf("getUpdates").Select(poll => (long?)poll["offset"]).Should().Equal(null, 7002, 313, 314);
