@@ -33,12 +33,14 @@ internal sealed partial class FakeBotApi
         return fake;
     }
 
+    /// <summary>Closes the server; its address then refuses every connection.</summary>
     public async ValueTask DisposeAsync()
     {
+        if (Interlocked.Exchange(ref _app, null) is not { } app)
+            return;
         await _closing.CancelAsync();
         Dump();
-        if (_app is not null)
-            await _app.DisposeAsync();
+        await app.DisposeAsync();
         _closing.Dispose();
     }
 
@@ -88,6 +90,7 @@ internal sealed partial class FakeBotApi
     private async Task<JsonNode> PollAsync(JsonObject body, CancellationToken aborted)
     {
         var seconds = Math.Min((int?)body["timeout"] ?? 0, 50);
+        var offset = (long?)body["offset"] ?? 0;
         var limit = Math.Clamp((int?)body["limit"] ?? 100, 1, 100);
         using var run = CancellationTokenSource.CreateLinkedTokenSource(aborted, _closing.Token);
         var endsAt = Clock.GetUtcNow() + TimeSpan.FromSeconds(seconds);
@@ -98,13 +101,15 @@ internal sealed partial class FakeBotApi
             _poller?.Cancel();
             _poller = run;
             _state.Queue.Allow(body["allowed_updates"] is JsonArray kinds ? [.. kinds.Select(kind => (string)kind!)] : null);
+            // Confirms within the change, so that whoever waits for the confirmation is told.
+            _state.Queue.Read(offset, limit);
             return _changed.Task;
         });
         try
         {
             for (var changed = entered; ; changed = Locked(() => _changed.Task))
             {
-                var batch = Locked(() => _state.Queue.Read((long?)body["offset"] ?? 0, limit));
+                var batch = Locked(() => _state.Queue.Read(offset, limit));
                 if (batch.Count > 0 || Clock.GetUtcNow() >= endsAt)
                     return batch;
                 await changed.WaitAsync(run.Token);

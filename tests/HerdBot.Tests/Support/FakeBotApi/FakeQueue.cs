@@ -21,7 +21,7 @@ internal sealed class FakeQueue(TimeProvider clock)
     private readonly List<(long Id, DateTimeOffset Until, JsonObject Json)> _waiting = [];
     private HashSet<string> _allowed = Default();
     private long _lastId = 7000;
-    private long _swallowBelow;
+    private (long From, long Below) _swallow;
 
     public IReadOnlyCollection<string> Allowed => _allowed;
 
@@ -50,7 +50,7 @@ internal sealed class FakeQueue(TimeProvider clock)
         if (until <= clock.GetUtcNow())
             return false;
         _lastId = id ?? _lastId + 1;
-        if (_lastId >= _swallowBelow)
+        if (_lastId < _swallow.From || _lastId >= _swallow.Below)
             _waiting.Add((_lastId, until, new JsonObject { ["update_id"] = _lastId, [kind] = content.DeepClone() }));
         return true;
     }
@@ -86,7 +86,7 @@ internal sealed class FakeQueue(TimeProvider clock)
             return;
         _waiting.RemoveAll(update => update.Id < offset);
         // A little ahead is believed, and eats what comes next.
-        _swallowBelow = offset;
+        _swallow = (tail, offset);
     }
 
     private void KeepLast(int count) => _waiting.RemoveRange(0, Math.Max(0, _waiting.Count - count));
