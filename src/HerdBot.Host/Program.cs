@@ -4,5 +4,6 @@ using HerdBot.Host.Commands;
 var root = new RootCommand("HerdBot helps a llama and alpaca farm to get every cria through birth and its first weeks.")
 {
     RehearseCommand.Create(),
+    TryCommand.Create(),
 };
 return await root.Parse(args).InvokeAsync();
