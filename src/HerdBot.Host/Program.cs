@@ -1,1 +1,4 @@
-return 0;
+using System.CommandLine;
+using HerdBot.Host.Commands;
+
+return new RootCommand("HerdBot") { ReadCommand.Create() }.Parse(args).Invoke();
