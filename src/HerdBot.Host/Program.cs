@@ -7,3 +7,4 @@ var root = new RootCommand("HerdBot helps a llama and alpaca farm to get every c
     TryCommand.Create(),
 };
 return await root.Parse(args).InvokeAsync();
+return new RootCommand("HerdBot") { ReadCommand.Create() }.Parse(args).Invoke();
