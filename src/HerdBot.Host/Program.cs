@@ -3,8 +3,8 @@ using HerdBot.Host.Commands;
 
 var root = new RootCommand("HerdBot helps a llama and alpaca farm to get every cria through birth and its first weeks.")
 {
+    ReadCommand.Create(),
     RehearseCommand.Create(),
     TryCommand.Create(),
 };
 return await root.Parse(args).InvokeAsync();
-return new RootCommand("HerdBot") { ReadCommand.Create() }.Parse(args).Invoke();
