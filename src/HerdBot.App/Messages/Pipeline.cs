@@ -86,7 +86,7 @@ public sealed partial class Pipeline : IIntake, IDisposable
     /// <summary>Posts what is due in every group, sends what waits, and sets the clock for the next time. Does no harm however often it is asked.</summary>
     public Task LookAsync(CancellationToken cancellation = default) => InTurnAsync(async () =>
     {
-        Instant? next = null;
+        var next = await door.DeliverAsync(cancellation);
         foreach (var desk in desks.Values)
         {
             next = Earlier(next, await desk.RemindAsync(Now(), cancellation));
@@ -156,7 +156,9 @@ public sealed partial class Pipeline : IIntake, IDisposable
         }
     }
 
-    private static readonly GroupId Aside = new("aside");
+    /// <summary>The history that marks what reached no group.</summary>
+    public static GroupId Aside { get; } = new("aside");
+
     private long asideVersion;
 
     private async Task<GroupDesk> DeskAsync(GroupId group, CancellationToken cancellation)
