@@ -36,6 +36,8 @@ internal sealed class SimulatedDisk
 
     public SimulatedFile Log { get; }
 
+    public int Syncs { get; private set; }
+
     public bool IsWorking => _operationsLeft > 0;
 
     public int BlockBytes => _survival == Survival.Torn ? 4096 : 8192;
@@ -70,6 +72,7 @@ internal sealed class SimulatedDisk
     public void Sync(SimulatedFile file)
     {
         Spend();
+        Syncs++;
         var last = _pending.FindLastIndex(write => write.File == file);
         var landing = _pending.Where((write, n) => n <= last && (_survival == Survival.Prefix || write.File == file)).ToList();
         landing.ForEach(write => write.Land());
