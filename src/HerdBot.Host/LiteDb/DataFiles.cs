@@ -19,7 +19,7 @@ internal sealed record DataFiles(string Path, Stream Data, Stream Log) : IDispos
     {
         try
         {
-            Directory.CreateDirectory(FolderOf(path));
+            MakeFolder(FolderOf(path));
             return File.Exists(path) ? OpenExisting(path) : Create(path);
         }
         catch (IOException failure) when (IsInUse(failure))
@@ -79,6 +79,16 @@ internal sealed record DataFiles(string Path, Stream Data, Stream Log) : IDispos
         {
             files.Log.Dispose();
             throw;
+        }
+    }
+
+    private static void MakeFolder(string folder)
+    {
+        if (!Directory.Exists(folder))
+        {
+            MakeFolder(FolderOf(folder));
+            Directory.CreateDirectory(folder);
+            DurableFile.SyncFolderOf(folder);
         }
     }
 

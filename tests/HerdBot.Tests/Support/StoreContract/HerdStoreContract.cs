@@ -209,6 +209,19 @@ public abstract class HerdStoreContract
     }
 
     [Fact]
+    public async Task The_longest_text_is_kept_even_where_every_character_must_be_escaped()
+    {
+        var entry = SomeStored.Entry("entry", new string('\0', StoreIndex.MaxTextBytes));
+        var commit = SomeStored.Commit(0, "commit", null, new string('\u0001', StoreIndex.MaxTextBytes - 100));
+
+        await Store.TakeInAsync(entry);
+        await Store.AppendAsync(commit);
+
+        (await Store.ReadWaitingAsync()).Should().Equal(entry);
+        (await Store.ReadAllAsync())[0].Commit.Events.Should().Equal(commit.Events);
+    }
+
+    [Fact]
     public async Task Half_a_character_is_refused_rather_than_changed()
     {
         await TakingIn(SomeStored.Entry("a", "cria \ud83e")).Should().ThrowAsync<ArgumentException>();
