@@ -32,6 +32,15 @@ internal sealed record DataFiles(string Path, Stream Data, Stream Log) : IDispos
         }
     }
 
+    /// <summary>A pair of any make, looked at like files.</summary>
+    public static DataFiles Of(Stream data, Stream log)
+    {
+        var files = new DataFiles("in memory", data, log);
+        CheckIsLiteDb(files.Path, data);
+        files.CheckIsWhole();
+        return files;
+    }
+
     /// <summary>The log's name, as LiteDB's own tools expect it.</summary>
     public static string LogOf(string path) =>
         System.IO.Path.Combine(FolderOf(path), $"{System.IO.Path.GetFileNameWithoutExtension(path)}-log{System.IO.Path.GetExtension(path)}");
@@ -111,7 +120,7 @@ internal sealed record DataFiles(string Path, Stream Data, Stream Log) : IDispos
     }
 
     // LiteDB itself would cut a foreign file to whole pages before looking at it.
-    private static void CheckIsLiteDb(string path, DurableFile data)
+    private static void CheckIsLiteDb(string path, Stream data)
     {
         var head = new byte[FormatAt + 1];
         data.Position = 0;

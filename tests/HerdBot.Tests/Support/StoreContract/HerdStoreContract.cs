@@ -103,6 +103,7 @@ public abstract class HerdStoreContract
 
         keys.Should().Equal("a0", "h0", "a1", "h1", "a2", "h2", "a3", "h3");
         after.Should().Be(await Store.HeadPositionAsync());
+        (await Store.ReadAllAsync(limit: 0)).Should().BeEmpty();
     }
 
     [Fact]
