@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using HerdBot.Host.Composition;
 using HerdBot.Host.LiteDb;
 using HerdBot.Host.Terminal;
 using NodaTime.Extensions;
@@ -11,11 +12,6 @@ namespace HerdBot.Host.Commands;
 public static class TryCommand
 {
     private const int Fastest = 3600;
-
-    // The one clock that the terminal goes by; the program itself is given it.
-#pragma warning disable RS0030
-    private static readonly TimeProvider Wall = TimeProvider.System;
-#pragma warning restore RS0030
 
     public static Command Create()
     {
@@ -37,7 +33,7 @@ public static class TryCommand
         try
         {
             var file = data ?? Path.Combine(folder!.FullName, "farm.db");
-            return await RunAsync(new TryStart(TryFarm.Setup, file, times, Wall.GetCurrentInstant()), stop);
+            return await RunAsync(new TryStart(TryFarm.Setup, file, times, SystemClocks.Real.GetCurrentInstant()), stop);
         }
         catch (DataFileException odd)
         {
@@ -54,7 +50,7 @@ public static class TryCommand
     {
         var seat = TerminalSeat.Take(start.Setup.Farm);
         seat.Paper.Write([], Welcome(start), Style.Plain);
-        if (await TryRun.RunAsync(start, Wall, new ChatScreen(seat.Paper, start.Setup.Farm), seat.Lines, stop))
+        if (await TryRun.RunAsync(start, SystemClocks.Real, new ChatScreen(seat.Paper, start.Setup.Farm), seat.Lines, stop))
         {
             return 0;
         }

@@ -54,24 +54,25 @@ internal sealed class PlainHouse
     public static string MessageOf(int post) => $"post {post}";
 
     /// <summary>Starts, and takes up what was left at the last stop.</summary>
-    public async Task StartAsync()
+    public async Task StartAsync(CancellationToken cancellation = default)
     {
-        await host.StartAsync();
-        await IdleAsync();
+        await host.StartAsync(cancellation);
+        await SettleAsync(cancellation);
     }
 
-    /// <summary>Hands something over as a chat would, and waits until it has been worked on.</summary>
+    /// <summary>Hands something over as a chat would, and waits until it has been answered.</summary>
     public async Task HearAsync(Inbound inbound, CancellationToken cancellation = default)
     {
         await Pipeline.TakeInAsync([PlainInboundFormat.Write(inbound)], cancellation);
-        await IdleAsync(cancellation);
+        await SettleAsync(cancellation);
     }
 
-    /// <summary>Ends when everything taken in so far has been worked on.</summary>
-    public async Task IdleAsync(CancellationToken cancellation = default)
+    /// <summary>Waits until all that came in has been worked on and all that is due at this instant has been sent.</summary>
+    public async Task SettleAsync(CancellationToken cancellation = default)
     {
         using var either = CancellationTokenSource.CreateLinkedTokenSource(cancellation, Stopping);
         await Pipeline.IdleAsync().WaitAsync(either.Token);
+        await Pipeline.LookAsync(either.Token);
     }
 
     /// <summary>Ends without warning: the data file is left as it is.</summary>

@@ -48,6 +48,7 @@ internal sealed class RehearsalLife
         {
             clock.SetUtcNow(next.ToDateTimeOffset());
             await wakeUp.RingAsync(next, () => house.Pipeline.NextLook is { } after && after <= next);
+            await house.SettleAsync();
             await audience.RestAsync();
         }
         if (target.ToDateTimeOffset() > clock.GetUtcNow())

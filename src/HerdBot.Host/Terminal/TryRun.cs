@@ -39,9 +39,9 @@ internal static class TryRun
         var house = new PlainHouse(start.Setup, store, clock, screen, tick: true);
         var head = await store.HeadPositionAsync(stop);
         var mark = string.Create(CultureInfo.InvariantCulture, $"terminal/{now.ToUnixTimeTicks()}/{head}");
-        await house.StartAsync();
         try
         {
+            await house.StartAsync(stop);
             using var either = CancellationTokenSource.CreateLinkedTokenSource(stop, house.Stopping);
             await new TrySession(house, screen, start.Setup.Farm, clock, mark).RunAsync(lines, either.Token);
             return true;

@@ -93,7 +93,7 @@ internal sealed class TrySession(PlainHouse house, ChatScreen screen, Farm farm,
     /// <summary>What was said is answered before the end, at the pace that posts are sent.</summary>
     private async Task SettleAsync(CancellationToken stop)
     {
-        await house.IdleAsync(stop);
+        await house.SettleAsync(stop);
         while (house.State.Unsent.Count > 0)
         {
             await Task.Delay(Look, clock, stop);
