@@ -1,10 +1,11 @@
 using System.CommandLine;
 using System.Globalization;
+using HerdBot.App.Messages;
+using HerdBot.Core.Herd;
 using HerdBot.Host.Composition;
 using HerdBot.Host.LiteDb;
 using HerdBot.Host.Terminal;
 using NodaTime.Extensions;
-using Spectre.Console;
 
 namespace HerdBot.Host.Commands;
 
@@ -33,7 +34,7 @@ public static class TryCommand
         try
         {
             var file = data ?? Path.Combine(folder!.FullName, "farm.db");
-            return await RunAsync(new TryStart(TryFarm.Setup, file, times, SystemClocks.Real.GetCurrentInstant()), stop);
+            return await RunAsync(new TryStart(TryFarm.Setup, file, times, SystemClocks.Real.GetCurrentInstant(), Welcome(TryFarm.Setup)), stop);
         }
         catch (DataFileException odd)
         {
@@ -49,7 +50,6 @@ public static class TryCommand
     private static async Task<int> RunAsync(TryStart start, CancellationToken stop)
     {
         var seat = TerminalSeat.Take(start.Setup.Farm);
-        seat.Paper.Write([], Welcome(start), Style.Plain);
         if (await TryRun.RunAsync(start, SystemClocks.Real, new ChatScreen(seat.Paper, start.Setup.Farm), seat.Lines, stop))
         {
             return 0;
@@ -58,14 +58,13 @@ public static class TryCommand
         return 1;
     }
 
-    private static string Welcome(TryStart start)
+    private static string Welcome(FarmSetup setup)
     {
-        var people = start.Setup.Farm.People;
-        var dams = start.Setup.Herd.Where(animal => animal.Role == Core.Herd.HerdRole.Dam).Select(animal => animal.Name).ToList();
+        var people = setup.Farm.People;
+        var dams = setup.Herd.Where(animal => animal.Role == HerdRole.Dam).Select(animal => animal.Name).ToList();
         return $"""
             A made-up farm: {string.Join(", ", people.SkipLast(1))} and {people[^1]}; the dams {string.Join(", ", dams.SkipLast(1))} and {dams[^1]}.
             Write as you would in the group: '{people[1]}: {dams[0]} had a girl 5:10, 24 lb'. /help explains, /quit ends.
-
             """;
     }
 }

@@ -29,6 +29,7 @@ internal sealed class ChatScreen(Paper paper, Farm farm) : IAudience
     private readonly int names = farm.People.Append(Bot).Max(name => name.Length);
     private TimeProvider? clock;
     private LocalDateTime? last;
+    private string? newest;
 
     /// <summary>True until something has been shown.</summary>
     public bool IsEmpty => last is null;
@@ -59,13 +60,15 @@ internal sealed class ChatScreen(Paper paper, Farm farm) : IAudience
                 case Inbound.Line line:
                     messages[line.MessageId] = (line.From.Name, line.Text);
                     Write(inbound.At, line.From.Name, line.Text, Style.Plain);
+                    newest = line.MessageId;
                     break;
                 case Inbound.Edit edit:
+                    Write(inbound.At, edit.From.Name, $"{edit.Text}  (was '{Short(messages.GetValueOrDefault(edit.MessageId).Text ?? "")}')", Style.Plain);
                     messages[edit.MessageId] = (edit.From.Name, edit.Text);
-                    Write(inbound.At, edit.From.Name, $"(edits) {edit.Text}", Style.Plain);
+                    newest = edit.MessageId;
                     break;
                 case Inbound.Tap tap:
-                    Write(inbound.At, tap.From.Name, Press(tap.Data), Style.Plain);
+                    Press(tap);
                     break;
             }
         }
@@ -92,6 +95,15 @@ internal sealed class ChatScreen(Paper paper, Farm farm) : IAudience
         lock (gate)
         {
             paper.Write([new Ink(new string(' ', Margin), Style.Plain)], $"({text})", Quiet);
+        }
+    }
+
+    /// <summary>Lines that belong to no chat, from the left edge on.</summary>
+    public void Announce(string text)
+    {
+        lock (gate)
+        {
+            paper.Write([], text, Style.Plain);
         }
     }
 
@@ -132,18 +144,14 @@ internal sealed class ChatScreen(Paper paper, Farm farm) : IAudience
         {
             case OutgoingKind.Mark:
                 Write(at, Bot, outgoing.Target is { } marked && messages.TryGetValue(marked, out var meant)
-                    ? $"{outgoing.Text} on {meant.By}'s '{Short(meant.Text)}'" : outgoing.Text, Quiet);
+                    ? $"{outgoing.Text} on {meant.By}'s '{Short(meant.Text)}'" : outgoing.Text, Quiet, answers: outgoing.Target == newest);
                 break;
             case OutgoingKind.Edit when outgoing.Target is { } target:
-                var before = messages.GetValueOrDefault(target).Text ?? "";
-                messages[target] = (Bot, outgoing.Text);
-                var added = outgoing.Text.StartsWith(before + "\n", StringComparison.Ordinal) ? outgoing.Text[(before.Length + 1)..] : outgoing.Text;
-                Write(at, Bot, before.Length == 0 ? added : $"{added}  (under '{Short(before)}')", Quiet);
-                ShowButtons(outgoing, target);
+                Change(outgoing, target, at);
                 break;
             default:
                 messages[message] = (Bot, outgoing.Text);
-                Write(at, Bot, outgoing.ToPerson is { } person ? $"(to {person} alone) {outgoing.Text}" : outgoing.Text, outgoing.Loud ? Grave : Style.Plain);
+                Write(at, Bot, outgoing.ToPerson is { } person ? $"(to {person} alone) {outgoing.Text}" : outgoing.Text, outgoing.Loud ? Grave : Style.Plain, answers: outgoing.Target is not null && outgoing.Target == newest);
                 ShowButtons(outgoing, message);
                 break;
         }
@@ -160,21 +168,32 @@ internal sealed class ChatScreen(Paper paper, Farm farm) : IAudience
         }
     }
 
-    private string Press(string data)
+    /// <summary>What is new in an earlier post; its first words too, where it is not the one at hand.</summary>
+    private void Change(Outgoing outgoing, string target, Instant at)
     {
-        var post = buttons.FindLast(shown => shown.Buttons.Any(button => button.Data == data));
-        return post is null ? "(presses a button)"
-            : $"[{post.Buttons.First(button => button.Data == data).Label}]  (under '{Short(messages.GetValueOrDefault(post.Message).Text ?? "")}')";
+        var before = messages.GetValueOrDefault(target).Text ?? "";
+        var added = outgoing.Text.StartsWith(before + "\n", StringComparison.Ordinal) ? outgoing.Text[(before.Length + 1)..] : outgoing.Text;
+        Write(at, Bot, before.Length == 0 || target == newest ? added : $"{added}  (under '{Short(before)}')", Quiet, answers: target == newest);
+        messages[target] = (Bot, outgoing.Text);
+        ShowButtons(outgoing, target);
     }
 
-    private void Write(Instant at, string name, string text, Style style)
+    private void Press(Inbound.Tap tap)
+    {
+        var post = buttons.FindLast(shown => shown.Buttons.Any(button => button.Data == tap.Data));
+        Write(tap.At, tap.From.Name, post is null ? "[a button]"
+            : $"[{post.Buttons.First(button => button.Data == tap.Data).Label}]  (under '{Short(messages.GetValueOrDefault(post.Message).Text ?? "")}')", Style.Plain);
+        newest = post?.Message;
+    }
+
+    private void Write(Instant at, string name, string text, Style style, bool answers = false)
     {
         var now = Local(at);
         if (last?.Date != now.Date)
         {
-            paper.Write([], last is null ? Day(now.Date) : $"\n{Day(now.Date)}", Quiet);
+            paper.Write([], $"\n{Day(now.Date)}", Quiet);
         }
-        if (last is null || Minute(last.Value) != Minute(now))
+        if (last is null || (!answers && Minute(last.Value) != Minute(now)))
         {
             paper.Write([], "", Quiet);
         }

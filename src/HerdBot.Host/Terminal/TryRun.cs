@@ -14,7 +14,8 @@ namespace HerdBot.Host.Terminal;
 /// <param name="Data">The data file; made where there is none.</param>
 /// <param name="Speed">How many times as fast as the wall clock the farm's runs, from 1.</param>
 /// <param name="Start">What the farm's clock shows at first, unless the data are of a later time already.</param>
-internal sealed record TryStart(FarmSetup Setup, string Data, int Speed, Instant Start);
+/// <param name="Welcome">What is said first.</param>
+internal sealed record TryStart(FarmSetup Setup, string Data, int Speed, Instant Start, string Welcome);
 
 /// <summary>A session at the terminal, from opening the data to closing them.</summary>
 internal static class TryRun
@@ -34,6 +35,7 @@ internal static class TryRun
         var earlier = HerdState.Empty.Apply((await store.ReadGroupAsync(PlainHouse.Group, 0, stop)).SelectMany(stored => stored.Commit.Events.Select(EventCodec.Read)));
         var now = earlier.LastAt is { } lastAt && lastAt > start.Start ? lastAt : start.Start;
         var clock = new ScaledTimeProvider(wall, start.Speed, now.ToDateTimeOffset());
+        screen.Announce(start.Welcome);
         screen.Follow(clock);
         screen.Recall(earlier, screen.IsEmpty ? Recalled : 0);
         var house = new PlainHouse(start.Setup, store, clock, screen, tick: true);

@@ -16,13 +16,17 @@ internal sealed class TrySession(PlainHouse house, ChatScreen screen, Farm farm,
 {
     private static readonly TimeSpan Look = TimeSpan.FromSeconds(1);
 
-    private static readonly string[] HelpLines =
-    [
-        "Write as you would in the group: 'Juniper had a girl 5:10, 24 lb', 'temp 100.4', 'nursing', 'what is open?'.",
-        "'Wade: cord dipped' is Wade speaking; he goes on until another name comes. A new name starts with a capital letter.",
-        "/tap 1 presses button 1 of the newest post that shows buttons; /tap 1 as Lupe lets Lupe press it.",
-        "/time shows the farm's clock, /quit ends. All else goes to the bot.",
-    ];
+    private const string HelpText = """
+
+        Write as you would in the group: 'Juniper had a girl 5:10, 24 lb', 'temp 100.4', 'nursing', 'what is open?'.
+        'Wade: cord dipped' is Wade speaking, and so are the lines after it. A new name starts with a capital letter.
+        /tap 1          presses button 1 of the newest post that shows buttons
+        /tap 1 as Lupe  the same, pressed by Lupe
+        /time           shows the farm's clock
+        /quit           ends
+        All else goes to the bot.
+
+        """;
 
     private readonly HashSet<string> people = [.. farm.People];
     private string speaker = farm.People[0];
@@ -63,7 +67,7 @@ internal sealed class TrySession(PlainHouse house, ChatScreen screen, Farm farm,
                 screen.Note($"On the farm it is {screen.Time}.");
                 break;
             case TypedLine.Help:
-                Array.ForEach(HelpLines, screen.Note);
+                screen.Announce(HelpText);
                 break;
         }
     }
