@@ -84,7 +84,8 @@ internal sealed class Completion(Statement statement)
                 Sire = draft.Sire,
                 Route = draft.Route,
                 Task = draft.Task,
-                Text = draft.Text,
+                Text = draft.Text ?? Words(draft),
+                Field = draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft.Clause)),
                 Sex = draft.Sex,
                 Name = draft.Name ?? (animal == Fact.AskAnimal ? draft.Mention?.Name : null),
             };
@@ -92,6 +93,14 @@ internal sealed class Completion(Statement statement)
             Add(Timed(draft, fact, animal), draft);
         }
     }
+
+    /// <summary>What was said, for facts whose words are the fact.</summary>
+    private string? Words(Draft draft) => draft.Clause.Items.Count > 0 && draft.Kind is FactKind.Note or FactKind.LabourSign or FactKind.Presentation or FactKind.Assistance
+        or FactKind.Kit or FactKind.Medication or FactKind.Vaccination or FactKind.Placenta or FactKind.CordBleeding or FactKind.Breeding
+        ? statement.Scan.Slice(draft.Clause.Items[0], draft.Clause.Items[^1]) : null;
+
+    private ReadOnlySpan<Tokens.Token> Tokens(Clause clause) =>
+        clause.Items.Count == 0 ? [] : statement.Scan.Tokens.AsSpan(clause.Items[0].First..clause.Items[^1].End);
 
     private IEnumerable<string?> Animals(Draft draft)
     {
