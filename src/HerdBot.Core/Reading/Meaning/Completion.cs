@@ -207,6 +207,11 @@ internal sealed class Completion(Statement statement)
             return fact with { At = WhenResolver.Ahead(when, statement.Known.Context.Now) };
         }
 
+        if (draft.Ask == Ask.Value && when.Since)
+        {
+            return fact;
+        }
+
         if (draft.Neg && when.Kind is WhenKind.Age or WhenKind.HourOrAge or WhenKind.Ago)
         {
             return fact;
@@ -223,7 +228,7 @@ internal sealed class Completion(Statement statement)
 
     private LocalDateTime? BornAt(FactKind kind, string? animal)
     {
-        if (animal is null)
+        if (animal is null || (Kinship.Of(kind) == Whom.Dam && kind != FactKind.Placenta))
         {
             return null;
         }
@@ -255,6 +260,7 @@ internal sealed class Completion(Statement statement)
             asks.Add(ask);
         }
 
+        facts.RemoveAll(pair => fact.Neg && !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal && fact.Kind is FactKind.Vaccination or FactKind.Medication && fact.Neg && pair.Fact.Animal == fact.Animal && pair.Fact.Kind == fact.Kind);
         var twin = facts.FindIndex(pair => IsSame(pair.Fact, fact));
         if (twin < 0)
         {
@@ -262,7 +268,7 @@ internal sealed class Completion(Statement statement)
         }
         else if (facts[twin].Fact.At is null)
         {
-            facts[twin] = (facts[twin].Fact with { At = fact.At, Unsure = facts[twin].Fact.Unsure || fact.Unsure }, facts[twin].Position);
+            facts[twin] = (facts[twin].Fact with { At = fact.At, Unsure = facts[twin].Fact.Unsure && fact.Unsure }, facts[twin].Position);
         }
     }
 
