@@ -5,15 +5,12 @@ using HerdBot.Host.Terminal;
 
 namespace HerdBot.Demo;
 
-/// <summary>Plays a night on a made-up farm, then hands the keyboard over.</summary>
+/// <summary>Plays a night on the made-up farm, then hands the keyboard over.</summary>
 internal static class DemoCommand
 {
     private const string Transcript = "junipers-night.txt";
     private const int HandedOverSpeed = 60;
-
-    private const string Opening = """
-        A night on a made-up farm, played through the whole program on a clock that jumps.
-        """;
+    private const string Opening = "A night on a made-up farm, played through the whole program on a clock that jumps.";
 
     private const string HandOver = """
 
@@ -23,42 +20,32 @@ internal static class DemoCommand
 
     public static RootCommand Create()
     {
-        var fast = new Option<bool>("--fast") { Description = "Plays without pauses for reading and ends." };
+        var fast = new Option<bool>("--fast") { Description = "Plays without pauses for reading, and ends." };
         var transcript = new Option<string?>("--transcript") { HelpName = "FILE", Description = "Writes what is shown into this file, as plain text, and ends." };
         var command = new RootCommand("Plays a night on a made-up farm, then hands the keyboard over.") { fast, transcript };
-        command.SetAction(async (parsed, stop) => await RunAsync(parsed.GetValue(fast), parsed.GetValue(transcript), stop));
+        command.SetAction((parsed, stop) => RunAsync(parsed.GetValue(fast), parsed.GetValue(transcript), parsed.InvocationConfiguration.Error, stop));
         return command;
     }
 
-    /// <summary>Plays the night onto some paper.</summary>
-    /// <param name="paper">Where to.</param>
+    /// <summary>Plays the night.</summary>
+    /// <param name="screen">Where it is seen.</param>
     /// <param name="data">The data file; it must not exist.</param>
     /// <param name="wall">The clock that people read by; null where nobody reads along.</param>
-    /// <returns>The screen, and where the farm's clock stands.</returns>
-    public static async Task<ChatScreen> PlayAsync(Paper paper, string data, TimeProvider? wall)
+    /// <param name="faults">Sentences on what the transcript asks for and cannot be done.</param>
+    /// <param name="stop">Ends it early.</param>
+    public static async Task PlayAsync(ChatScreen screen, string data, TimeProvider? wall, TextWriter faults, CancellationToken stop)
     {
-        var script = DemoScript.Load(Transcript);
-        var screen = new ChatScreen(paper, script.Setup.Farm);
         screen.Announce(Opening);
-        await RehearsalRun.PlayAsync(script, data, TextWriter.Null, Console.Error, new DemoStage(screen, wall));
-        return screen;
+        await RehearsalRun.PlayAsync(DemoScript.Load(Transcript), data, TextWriter.Null, faults, new DemoStage(screen, wall, stop));
     }
 
-    private static async Task<int> RunAsync(bool fast, string? transcript, CancellationToken stop)
+    private static async Task<int> RunAsync(bool fast, string? transcript, TextWriter error, CancellationToken stop)
     {
         var folder = Directory.CreateTempSubdirectory("herdbot-demo-");
         var data = Path.Combine(folder.FullName, "farm.db");
         try
         {
-            if (transcript is not null)
-            {
-                await using var output = new StreamWriter(transcript);
-                await PlayAsync(Paper.Plain(output), data, wall: null);
-                return 0;
-            }
-            var seat = TerminalSeat.Take(TryFarm.Setup.Farm);
-            var screen = await PlayAsync(seat.Paper, data, fast || !seat.Interactive ? null : SystemClocks.Real).WaitAsync(stop);
-            return fast || !seat.Interactive || await TryRun.RunAsync(new TryStart(TryFarm.Setup, data, HandedOverSpeed, DemoScript.Load(Transcript).Until, HandOver), SystemClocks.Real, screen, seat.Lines, stop) ? 0 : 1;
+            return transcript is null ? await ShowAsync(fast, data, error, stop) : await WriteAsync(transcript, data, error, stop);
         }
         catch (OperationCanceledException)
         {
@@ -67,6 +54,32 @@ internal static class DemoCommand
         finally
         {
             folder.Delete(recursive: true);
+        }
+    }
+
+    private static async Task<int> ShowAsync(bool fast, string data, TextWriter error, CancellationToken stop)
+    {
+        var farm = TryFarm.Setup.Farm;
+        var seat = TerminalSeat.Take(farm);
+        var screen = new ChatScreen(seat.Paper, farm);
+        var watched = seat.Interactive && !fast;
+        await PlayAsync(screen, data, watched ? SystemClocks.Real : null, error, stop);
+        var turn = new TryStart(TryFarm.Setup, data, HandedOverSpeed, DemoScript.Load(Transcript).Until, HandOver);
+        return !watched || await TryRun.RunAsync(turn, SystemClocks.Real, screen, seat.Lines, stop) ? 0 : 1;
+    }
+
+    private static async Task<int> WriteAsync(string transcript, string data, TextWriter error, CancellationToken stop)
+    {
+        try
+        {
+            await using var output = new StreamWriter(transcript);
+            await PlayAsync(new ChatScreen(Paper.Plain(output), TryFarm.Setup.Farm), data, wall: null, error, stop);
+            return 0;
+        }
+        catch (Exception odd) when (odd is IOException or UnauthorizedAccessException)
+        {
+            await error.WriteLineAsync($"The file '{transcript}' cannot be written: {odd.Message} Name another.");
+            return 2;
         }
     }
 }

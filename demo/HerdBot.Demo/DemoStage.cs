@@ -8,7 +8,8 @@ namespace HerdBot.Demo;
 /// <summary>A screen that gives people the time to read what has come up on it.</summary>
 /// <param name="screen">The screen.</param>
 /// <param name="wall">The clock that people read by; null where nobody reads along.</param>
-internal sealed class DemoStage(ChatScreen screen, TimeProvider? wall) : IAudience
+/// <param name="stop">Breaks off.</param>
+internal sealed class DemoStage(ChatScreen screen, TimeProvider? wall, CancellationToken stop) : IAudience
 {
     private static readonly TimeSpan Breath = TimeSpan.FromMilliseconds(500);
     private static readonly TimeSpan Letter = TimeSpan.FromMilliseconds(9);
@@ -30,9 +31,10 @@ internal sealed class DemoStage(ChatScreen screen, TimeProvider? wall) : IAudien
 
     public async Task RestAsync()
     {
+        stop.ThrowIfCancellationRequested();
         if (wall is not null && unread > 0)
         {
-            await Task.Delay(Breath + Letter * unread, wall);
+            await Task.Delay(Breath + Letter * unread, wall, stop);
         }
         unread = 0;
     }

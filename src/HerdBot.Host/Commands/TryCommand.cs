@@ -19,26 +19,26 @@ public static class TryCommand
         var data = new Option<string?>("--data") { HelpName = "FILE", Description = "Keeps the chat in this data file and goes on with it next time. Without it nothing is kept." };
         var speed = new Option<string>("--speed") { HelpName = "N", Description = "How fast the farm's clock runs, 1 to 3600: with 60 a minute passes in a second.", DefaultValueFactory = _ => "1" };
         var command = new Command("try", "A chat in this terminal on a made-up farm: no account, no token, no network.") { data, speed };
-        command.SetAction(async (parsed, cancellation) => await RunAsync(parsed.GetValue(data), parsed.GetValue(speed)!, cancellation));
+        command.SetAction(async (parsed, cancellation) => await RunAsync(parsed.GetValue(data), parsed.GetValue(speed)!, parsed.InvocationConfiguration.Error, cancellation));
         return command;
     }
 
-    private static async Task<int> RunAsync(string? data, string speed, CancellationToken stop)
+    private static async Task<int> RunAsync(string? data, string speed, TextWriter error, CancellationToken stop)
     {
         if (!int.TryParse(speed, NumberStyles.None, CultureInfo.InvariantCulture, out var times) || times is < 1 or > Fastest)
         {
-            await Console.Error.WriteLineAsync($"--speed is '{speed}'; it must be a whole number from 1 to 3600, like --speed 60.");
+            await error.WriteLineAsync($"--speed is '{speed}'; it must be a whole number from 1 to 3600, like --speed 60.");
             return 2;
         }
         var folder = data is null ? Directory.CreateTempSubdirectory("herdbot-try-") : null;
         try
         {
             var file = data ?? Path.Combine(folder!.FullName, "farm.db");
-            return await RunAsync(new TryStart(TryFarm.Setup, file, times, SystemClocks.Real.GetCurrentInstant(), Welcome(TryFarm.Setup)), stop);
+            return await RunAsync(new TryStart(TryFarm.Setup, file, times, SystemClocks.Real.GetCurrentInstant(), Welcome(TryFarm.Setup)), error, stop);
         }
         catch (DataFileException odd)
         {
-            await Console.Error.WriteLineAsync(odd.Message);
+            await error.WriteLineAsync(odd.Message);
             return 2;
         }
         finally
@@ -47,14 +47,14 @@ public static class TryCommand
         }
     }
 
-    private static async Task<int> RunAsync(TryStart start, CancellationToken stop)
+    private static async Task<int> RunAsync(TryStart start, TextWriter error, CancellationToken stop)
     {
         var seat = TerminalSeat.Take(start.Setup.Farm);
         if (await TryRun.RunAsync(start, SystemClocks.Real, new ChatScreen(seat.Paper, start.Setup.Farm), seat.Lines, stop))
         {
             return 0;
         }
-        await Console.Error.WriteLineAsync($"HerdBot had to stop: the data file {start.Data} could not be written. Look whether the disk is full, and start again.");
+        await error.WriteLineAsync($"HerdBot had to stop: the data file {start.Data} could not be written. Look whether the disk is full, and start again.");
         return 1;
     }
 

@@ -32,6 +32,7 @@ internal sealed class PlainHouse
         builder.Logging.SetMinimumLevel(LogLevel.Error).AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Services.AddHerdBot(setup, store, clock, tick);
         builder.Services.AddSingleton<IInboundFormat, PlainInboundFormat>().AddSingleton<IDoor>(new OpenDoor(Group)).AddSingleton(chat);
+        builder.Services.AddSingleton<IHostLifetime, ByCommand>();
         more?.Invoke(builder.Services);
         host = builder.Build();
     }
@@ -89,5 +90,13 @@ internal sealed class PlainHouse
         await host.StopAsync();
         host.Dispose();
         await store.DisposeAsync();
+    }
+
+    /// <summary>Whoever built the house starts and ends it; signals to the process are for the command that runs.</summary>
+    private sealed class ByCommand : IHostLifetime
+    {
+        public Task WaitForStartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+        public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
     }
 }

@@ -66,8 +66,8 @@ internal sealed class Paper(IAnsiConsole console, bool folds)
     /// <summary>The columns there are.</summary>
     public int Width => console.Profile.Width;
 
-    /// <summary>Words as they may be shown: what would steer a terminal is left out.</summary>
-    public static string Clean(string text) => string.Concat(text.Where(letter => !char.IsControl(letter)));
+    /// <summary>Words as they may be shown: what would steer a terminal is a gap.</summary>
+    public static string Clean(string text) => string.Concat(text.Select(letter => char.IsControl(letter) ? ' ' : letter));
 
     private void Lift()
     {

@@ -10,6 +10,7 @@ public sealed class ScaledTimeProvider : TimeProvider
     private readonly int speed;
     private readonly DateTimeOffset start;
     private readonly DateTimeOffset paceStart;
+    private readonly long paceStamp;
 
     /// <summary>Starts the clock.</summary>
     /// <param name="pace">The clock that sets the pace.</param>
@@ -19,14 +20,14 @@ public sealed class ScaledTimeProvider : TimeProvider
     {
         ArgumentNullException.ThrowIfNull(pace);
         ArgumentOutOfRangeException.ThrowIfLessThan(speed, 1);
-        (this.pace, this.speed, this.start, paceStart) = (pace, speed, start, pace.GetUtcNow());
+        (this.pace, this.speed, this.start, paceStart, paceStamp) = (pace, speed, start, pace.GetUtcNow(), pace.GetTimestamp());
     }
 
     /// <inheritdoc/>
     public override DateTimeOffset GetUtcNow() => start + (pace.GetUtcNow() - paceStart) * speed;
 
     /// <inheritdoc/>
-    public override long GetTimestamp() => pace.GetTimestamp() * speed;
+    public override long GetTimestamp() => (pace.GetTimestamp() - paceStamp) * speed;
 
     /// <inheritdoc/>
     public override long TimestampFrequency => pace.TimestampFrequency;
