@@ -68,8 +68,11 @@ public sealed class NewbornView
     /// <summary>The records of a kind that say it has happened, oldest first.</summary>
     public IEnumerable<HerdRecord> Certain(FactKind kind) => records[kind].Where(record => record.Certain && record.At <= Now);
 
-    /// <summary>Every record of a kind, oldest first, with denials and hedges.</summary>
-    public IEnumerable<HerdRecord> All(FactKind kind) => records[kind];
+    /// <summary>The records of a kind that say it has happened or may have, oldest first: for dangers.</summary>
+    public IEnumerable<HerdRecord> Feared(FactKind kind) => records[kind].Where(record => !record.Fact.Neg && record.At <= Now);
+
+    /// <summary>The records of a kind that say without a hedge that it has not happened, oldest first.</summary>
+    public IEnumerable<HerdRecord> Denied(FactKind kind) => records[kind].Where(record => record.Fact is { Neg: true, Unsure: false } && record.At <= Now);
 
     /// <summary>What was said about a topic that the plan listens to, oldest first, hedged or not: danger counts all the same.</summary>
     public IEnumerable<HerdRecord> About(params string[] topics) =>
