@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Threading.Channels;
 using HerdBot.App.Outbox;
 using HerdBot.App.Ports;
@@ -26,7 +27,8 @@ public sealed partial class Pipeline : IIntake, IDisposable
     private readonly TimeProvider time;
     private readonly ILogger<Pipeline> log;
     private readonly Channel<InboxEntry> waiting = Channel.CreateUnbounded<InboxEntry>();
-    private readonly Dictionary<GroupId, GroupDesk> desks = [];
+    private readonly Channel<TaskCompletionSource> toSend = Channel.CreateUnbounded<TaskCompletionSource>();
+    private readonly ConcurrentDictionary<GroupId, GroupDesk> desks = [];
     private readonly SemaphoreSlim turn = new(1, 1);
     private int underWay;
     private TaskCompletionSource idle = Completed();
@@ -51,14 +53,42 @@ public sealed partial class Pipeline : IIntake, IDisposable
         }
     }
 
-    /// <summary>Takes up what was left at the last stop, then works on whatever comes in, until it is told to stop.</summary>
+    /// <summary>Works on whatever comes in and sends whatever waits, side by side, until it is told to stop.</summary>
     public async Task RunAsync(CancellationToken stopping)
+    {
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(stopping);
+        var loops = new[] { HearLoopAsync(either.Token), SendLoopAsync(either.Token) };
+        var ended = await Task.WhenAny(loops);
+        await either.CancelAsync();
+        await ended;
+        await Task.WhenAll(loops);
+    }
+
+    private async Task HearLoopAsync(CancellationToken stopping)
     {
         await foreach (var entry in waiting.Reader.ReadAllAsync(stopping))
         {
             await InTurnAsync(() => HandleAsync(entry, stopping), stopping);
-            await LookAsync(stopping);
+            await RemindAsync(stopping);
+            toSend.Writer.TryWrite(new TaskCompletionSource());
             Finish();
+        }
+    }
+
+    /// <summary>Slow or broken lines hold up nothing but themselves: what comes in meanwhile is recorded.</summary>
+    private async Task SendLoopAsync(CancellationToken stopping)
+    {
+        while (await toSend.Reader.WaitToReadAsync(stopping))
+        {
+            var asked = new List<TaskCompletionSource>();
+            while (toSend.Reader.TryRead(out var one))
+            {
+                asked.Add(one);
+            }
+            var pauses = await Task.WhenAll(desks.Values.Select(desk => outbox.SendAsync(desk, Now, stopping)).Append(door.DeliverAsync(stopping)));
+            nextSend = pauses.Aggregate(Earlier);
+            await ArmAsync(stopping);
+            asked.ForEach(one => one.TrySetResult());
         }
     }
 
@@ -79,25 +109,39 @@ public sealed partial class Pipeline : IIntake, IDisposable
         }
         if (left.IsEmpty)
         {
-            await LookAsync(cancellation);
+            await RemindAsync(cancellation);
+            toSend.Writer.TryWrite(new TaskCompletionSource());
         }
     }
 
     /// <summary>Posts what is due in every group, sends what waits, and sets the clock for the next time. Does no harm however often it is asked.</summary>
-    public Task LookAsync(CancellationToken cancellation = default) => InTurnAsync(async () =>
+    /// <remarks>Ends when everything that the chat takes now has been sent; needs <see cref="RunAsync"/> to run.</remarks>
+    public async Task LookAsync(CancellationToken cancellation = default)
     {
-        var next = await door.DeliverAsync(cancellation);
+        await RemindAsync(cancellation);
+        var sent = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        toSend.Writer.TryWrite(sent);
+        await sent.Task.WaitAsync(cancellation);
+    }
+
+    /// <summary>When anything falls due next, or is to be sent again; null where nothing can.</summary>
+    public Instant? NextLook => Earlier(nextDue, nextSend);
+
+    private Instant? nextDue;
+    private Instant? nextSend;
+
+    private Task RemindAsync(CancellationToken cancellation) => InTurnAsync(async () =>
+    {
+        Instant? next = null;
         foreach (var desk in desks.Values)
         {
             next = Earlier(next, await desk.RemindAsync(Now(), cancellation));
-            next = Earlier(next, await outbox.SendAsync(desk, Now, cancellation));
         }
-        await wakeUp.ArmAsync(next, cancellation);
-        NextLook = next;
+        nextDue = next;
+        await ArmAsync(cancellation);
     }, cancellation);
 
-    /// <summary>When anything falls due next; null where nothing can.</summary>
-    public Instant? NextLook { get; private set; }
+    private Task ArmAsync(CancellationToken cancellation) => wakeUp.ArmAsync(NextLook, cancellation);
 
     /// <summary>Ends when everything taken in so far has been worked on.</summary>
     public Task IdleAsync()

@@ -44,7 +44,7 @@ public static class Silence
         FactKind.Claim when record.Fact.Neg || record.Fact.Unsure => null,
         FactKind.Claim when record.Fact.Task == CareTaskWords.CallVet =>
             task.LevelAt(record.SaidAt) == Level.Vet && OfAnimal(task, record) ? record.SaidAt + table.Time(CareKeys.PostingCalled) : null,
-        FactKind.Claim when Means(task, record) => Instant.Max(record.SaidAt, record.At) + Lasts(task, record),
+        FactKind.Claim or FactKind.Done when Means(task, record) => Instant.Max(record.SaidAt, record.At) + Lasts(task, record),
         FactKind.NotDone when Means(task, record) => record.SaidAt + table.Time(CareKeys.PostingNotYet),
         _ when record.Fact.Neg && record.Animal == task.Key.Animal && FactWords.Word(record.Fact.Kind) == CareTaskWords.Word(task.Key.Name)
             && task.Key.Name != CareTaskName.CordWatch => record.SaidAt + table.Time(CareKeys.PostingNotYet),

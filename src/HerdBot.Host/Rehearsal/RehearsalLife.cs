@@ -39,7 +39,7 @@ internal sealed class RehearsalLife
         var host = builder.Build();
         await host.StartAsync();
         var life = new RehearsalLife(host, store, clock, host.Services.GetRequiredService<SignalledWakeUp>());
-        await life.Pipeline.IdleAsync();
+        await life.SettleAsync();
         return life;
     }
 
@@ -47,7 +47,14 @@ internal sealed class RehearsalLife
     public async Task HearAsync(Inbound inbound)
     {
         await Pipeline.TakeInAsync([PlainInboundFormat.Write(inbound)]);
+        await SettleAsync();
+    }
+
+    /// <summary>Waits until all that came in has been worked on and all that is due at this instant has been sent.</summary>
+    private async Task SettleAsync()
+    {
         await Pipeline.IdleAsync();
+        await Pipeline.LookAsync();
     }
 
     /// <summary>Lets the clock run on, from due moment to due moment, each woken by Quartz.</summary>
@@ -58,6 +65,7 @@ internal sealed class RehearsalLife
             var rung = wakeUp.Rung();
             clock.SetUtcNow(next.ToDateTimeOffset());
             await wakeUp.RingAsync(rung, next);
+            await SettleAsync();
             if (Pipeline.NextLook <= next)
             {
                 throw new InvalidOperationException($"What fell due at {next} stays due: the clock cannot go on.");

@@ -144,6 +144,20 @@ public sealed class LiteDbHerdStoreTests : IDisposable
     }
 
     [Fact]
+    public void A_file_that_can_not_be_written_whole_is_not_left_behind_half()
+    {
+        var write = () => DurableFile.WriteWhole(_folder.Named("backup.db"), file =>
+        {
+            file.Write(new byte[4096]);
+            throw new IOException("No space left on device");
+        });
+
+        write.Should().Throw<IOException>();
+
+        Directory.GetFiles(Path.GetDirectoryName(_folder.DataFile)!).Should().BeEmpty();
+    }
+
+    [Fact]
     public async Task A_missing_folder_is_made()
     {
         var path = _folder.Named("farm/data/herd.db");

@@ -34,10 +34,10 @@ internal sealed class FakeGate
         return result;
     }
 
-    /// <summary>Waits until something is so; false where it is not within ten seconds.</summary>
+    /// <summary>Waits until something is so; false where it is not within thirty seconds.</summary>
     public async Task<bool> WaitForAsync(Func<bool> isSo)
     {
-        using var limit = new CancellationTokenSource(TimeSpan.FromSeconds(10));
+        using var limit = new CancellationTokenSource(TimeSpan.FromSeconds(30));
         while (true)
         {
             var changed = Changed;

@@ -103,6 +103,7 @@ public abstract class HerdStoreContract
 
         keys.Should().Equal("a0", "h0", "a1", "h1", "a2", "h2", "a3", "h3");
         after.Should().Be(await Store.HeadPositionAsync());
+        (await Store.ReadAllAsync(limit: 0)).Should().BeEmpty();
     }
 
     [Fact]
@@ -206,6 +207,19 @@ public abstract class HerdStoreContract
         await TakingIn(SomeStored.Entry("a", tooLong)).Should().ThrowAsync<ArgumentException>();
 
         (await Store.AppendAsync(SomeStored.Commit(0, "a"))).Should().BePositive();
+    }
+
+    [Fact]
+    public async Task The_longest_text_is_kept_even_where_every_character_must_be_escaped()
+    {
+        var entry = SomeStored.Entry("entry", new string('\0', StoreIndex.MaxTextBytes));
+        var commit = SomeStored.Commit(0, "commit", null, new string('\u0001', StoreIndex.MaxTextBytes - 100));
+
+        await Store.TakeInAsync(entry);
+        await Store.AppendAsync(commit);
+
+        (await Store.ReadWaitingAsync()).Should().Equal(entry);
+        (await Store.ReadAllAsync())[0].Commit.Events.Should().Equal(commit.Events);
     }
 
     [Fact]
