@@ -49,11 +49,12 @@ internal sealed class ProgramLife
         return life;
     }
 
-    /// <summary>Waits until all that people did has been fetched and worked on, and the next poll waits.</summary>
+    /// <summary>Waits until all that people did has been fetched and worked on, what follows is sent, and the next poll waits.</summary>
     public async Task SettleAsync()
     {
         await fake.WaitForAsync(it => it.Polled && it.Unconfirmed == 0);
         await Pipeline.IdleAsync().WaitAsync(Patience);
+        await Pipeline.LookAsync().WaitAsync(Patience);
     }
 
     /// <summary>Lets the clock run on, from due moment to due moment, each woken by Quartz.</summary>
@@ -64,6 +65,7 @@ internal sealed class ProgramLife
             var rung = wakeUp.Rung();
             clock.SetUtcNow(next.ToDateTimeOffset());
             await wakeUp.RingAsync(rung, next);
+            await Pipeline.LookAsync().WaitAsync(Patience);
         }
         if (target.ToDateTimeOffset() > clock.GetUtcNow())
         {
