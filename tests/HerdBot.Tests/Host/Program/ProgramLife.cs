@@ -62,9 +62,8 @@ internal sealed class ProgramLife
     {
         while (Pipeline.NextLook is { } next && next <= target)
         {
-            var rung = wakeUp.Rung();
             clock.SetUtcNow(next.ToDateTimeOffset());
-            await wakeUp.RingAsync(rung, next);
+            await wakeUp.RingAsync(next, () => Pipeline.NextLook is { } after && after <= next);
             await Pipeline.LookAsync().WaitAsync(Patience);
         }
         if (target.ToDateTimeOffset() > clock.GetUtcNow())
