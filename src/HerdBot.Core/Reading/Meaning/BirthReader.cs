@@ -16,7 +16,13 @@ internal static class BirthReader
 
     public static void Read(Statement statement, Clause clause)
     {
-        if (statement.Drafts.Exists(draft => draft.Kind == FactKind.Birth) || clause.Tags.HasAny(Never) || !Says(statement, clause) || Restates(statement, clause))
+        if (statement.Drafts.Find(draft => draft.Kind == FactKind.Birth) is { } told)
+        {
+            told.When ??= clause.Has(Tag.Born) ? Clock(clause) : null;
+            return;
+        }
+
+        if (clause.Tags.HasAny(Never) || !Says(statement, clause) || Restates(statement, clause))
         {
             return;
         }
@@ -27,8 +33,11 @@ internal static class BirthReader
             item.Used = item.Kind == ItemKind.Sense || item.Used;
         }
 
+        birth.When = clause.Has(Tag.Assist) ? Clock(clause) : null;
         Litter(statement, clause, birth);
     }
+
+    private static Times.When? Clock(Clause clause) => clause.Items.Find(item => item is { Kind: ItemKind.Time, When.Kind: Times.WhenKind.Clock or Times.WhenKind.Ago })?.When;
 
     private static bool Says(Statement statement, Clause clause)
     {

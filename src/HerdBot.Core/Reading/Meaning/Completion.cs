@@ -74,7 +74,7 @@ internal sealed class Completion(Statement statement)
             SireReader.Read(statement, draft, resolver);
         }
 
-        foreach (var animal in Animals(draft))
+        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal)))
         {
             var fact = Base(draft) with
             {
@@ -101,6 +101,12 @@ internal sealed class Completion(Statement statement)
 
     private ReadOnlySpan<Tokens.Token> Tokens(Clause clause) =>
         clause.Items.Count == 0 ? [] : statement.Scan.Tokens.AsSpan(clause.Items[0].First..clause.Items[^1].End);
+
+    // Straining after the birth is no labour.
+    private bool IsAfterBirth(Draft draft, string? animal) =>
+        draft.Kind == FactKind.LabourSign && draft.Mention is null or { Kind: MentionKind.Pronoun } && animal is not null
+        && statement.Scan.Herd.BabiesOf(statement.Scan.Herd.Find(animal)).Any(baby => statement.Known.BornAt(baby) is { } born && born.PlusDays(7) > statement.Known.Context.Now.LocalDateTime)
+        && statement.Scan.Herd.Entry(statement.Scan.Herd.Find(animal)).State != HerdEntryState.InLabour;
 
     private IEnumerable<string?> Animals(Draft draft)
     {

@@ -34,7 +34,7 @@ internal static class MentionCarrier
     {
         var named = statement.Clauses.SelectMany(clause => clause.Items.Where(item => IsSubject(statement, item) && item.Mention!.Kind is MentionKind.Named or MentionKind.BabyOf or MentionKind.Unknown)
             .Select(item => (clause.Sentence, item.Mention))).ToList();
-        foreach (var draft in statement.Drafts.Where(draft => (draft.Mention is null or { Kind: MentionKind.Pronoun }) && !draft.Settled && draft.Kind != FactKind.Claim))
+        foreach (var draft in statement.Drafts.Where(draft => (draft.Mention is null or { Kind: MentionKind.Pronoun }) && !draft.Settled && draft.Kind is not (FactKind.Claim or FactKind.Roster)))
         {
             var near = named.Where(pair => pair.Sentence == draft.Clause.Sentence).ToList();
             draft.Mention = near.Count == 1 ? near[0].Mention : near.Count == 0 && named.Count == 1 && named[0].Mention!.Kind == MentionKind.Named ? named[0].Mention : draft.Mention;

@@ -7,7 +7,7 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>Makes readings of the figures in a clause.</summary>
 internal static class ValueReader
 {
-    private static readonly TagSet NoReading = TagSet.Of(Tag.Banter, Tag.KitState, Tag.Total, Tag.Due, Tag.History);
+    private static readonly TagSet NoReading = TagSet.Of(Tag.Banter, Tag.Total, Tag.Due, Tag.History);
     private static readonly TagSet FeedWords = TagSet.Of(Tag.Bottle, Tag.Tube, Tag.Syringe, Tag.Milk, Tag.Gave, Tag.Colostrum, Tag.Nurse);
 
     public static void Read(Statement statement, Clause clause)
@@ -60,7 +60,7 @@ internal static class ValueReader
             return OfUnit(statement, clause, item);
         }
 
-        if (clause.Tags.HasAny(NoReading) || statement.Scan.Has(Tag.WithMe) && statement.Scan.Has(Tag.So) && !clause.Has(Tag.So))
+        if (clause.Tags.HasAny(NoReading) || (clause.Has(Tag.KitThing) && clause.Has(Tag.KitState)) || statement.Scan.Has(Tag.WithMe) && statement.Scan.Has(Tag.So) && !clause.Has(Tag.So))
         {
             return null;
         }
@@ -90,7 +90,7 @@ internal static class ValueReader
                     : null;
         }
 
-        return Readings.IsMass(item.Unit) && !clause.HasAny(Tag.KitState, Tag.KitThing, Tag.Total, Tag.Medicine) ? FactKind.Weight : null;
+        return Readings.IsMass(item.Unit) && !clause.HasAny(Tag.Total, Tag.Medicine) && !(clause.Has(Tag.KitThing) && clause.Has(Tag.KitState)) ? FactKind.Weight : null;
     }
 
     // The word nearest before the figure says what it is, else the one after.
