@@ -68,6 +68,8 @@ public sealed record CareTask(TaskKey Key, AnimalId Pair, Instant Due, Immutable
     public Duration ClaimLasts { get; init; }
     /// <summary>How long "on it" silences it at level vet.</summary>
     public Duration ClaimLastsAtVet { get; init; }
+    /// <summary>Since when the thing itself goes on, where that is not when the task is asked for.</summary>
+    public Instant? Since { get; init; }
     /// <summary>Which of several wordings the post takes; "" for the plain one.</summary>
     public string Wording { get; init; } = "";
     /// <summary>Figures for the wording, by the names it uses.</summary>

@@ -80,7 +80,8 @@ internal static class DamPlan
         return Steps.Urgent(table, new CareTask(new TaskKey(CareTaskName.Presentation, dam.Id, $"{first.Id.Number} {newest.Id.Number}"), dam.Id, newest.At, [.. steps])
         {
             DoneAt = doneAt,
-            Wording = wrong is not null ? "wrong way" : "",
+            Since = first.At,
+            Wording = wrong is not null ? "wrong way" : newest.Fact.Field == NoteTopics.Normal ? "normal" : "",
         });
     }
 

@@ -85,7 +85,7 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
         [
             ("animal", Name(task.Key.Animal)), ("age", born is { } at ? Speaker.Age(Now - at) : ""),
             ("last", LastTemperature(warmth)), ("again_at", again),
-            ("since", Speaker.Clock(task.Due)), ("since_age", Speaker.Age(Now - task.Due)), ("seen", Seen(task)),
+            ("since", Speaker.Clock(task.Since ?? task.Due)), ("since_age", Speaker.Age(Now - (task.Since ?? task.Due))), ("seen", Seen(task)),
             .. Milk(task, born),
         ];
     }
