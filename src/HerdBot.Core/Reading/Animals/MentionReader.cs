@@ -182,11 +182,12 @@ internal static class MentionReader
             }
         }
 
-        return scan.At(at) is { Kind: ItemKind.Sense } noun ? Described(scan, i, at, noun, (plural, count, colour, article)) : BareBoth(scan, i, at, plural);
+        return scan.At(at) is { Kind: ItemKind.Sense } noun ? Described(scan, i, at, noun, (plural, count, colour, article)) : BareBoth(scan, i, at, plural, count);
     }
 
-    private static (Item Item, int Used)? BareBoth(Scan scan, int i, int at, bool plural) =>
-        at > i && plural && scan.Items[at - 1].Is(Tag.Both) ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = 2 }), at - i) : null;
+    private static (Item Item, int Used)? BareBoth(Scan scan, int i, int at, bool plural, int? count) =>
+        at > i && plural && scan.Items[i].Is(Tag.All) && count is not null ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = count }), at - i)
+        : at > i && plural && scan.Items[at - 1].Is(Tag.Both) ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = 2 }), at - i) : null;
 
     private static (Item Item, int Used)? Described(Scan scan, int i, int at, Item noun, (bool Plural, int? Count, int Colour, bool Article) seen)
     {
@@ -195,7 +196,7 @@ internal static class MentionReader
         if (!(grown && (seen.Article || seen.Plural)) && !(isBaby && !noun.Is(Tag.Born) && (seen.Article || seen.Colour > 0)) && !(noun.Is(Tag.Sex) && (seen.Article || seen.Colour > 0))
             && !(noun.Is(Tag.OneWord) && (seen.Colour > 0 || seen.Article && at > i + 1)))
         {
-            return isBaby && seen.Plural ? (Some(scan, i, at + 1, new Mention(MentionKind.SomeBaby) { Plural = true, Count = seen.Count }), at + 1 - i) : BareBoth(scan, i, at, seen.Plural);
+            return isBaby && seen.Plural ? (Some(scan, i, at + 1, new Mention(MentionKind.SomeBaby) { Plural = true, Count = seen.Count }), at + 1 - i) : BareBoth(scan, i, at, seen.Plural, seen.Count);
         }
 
         var mention = new Mention(grown && (seen.Plural || noun.Is(Tag.DamWord)) && !noun.Is(Tag.LittleOnes) ? MentionKind.SomeDam : MentionKind.SomeBaby)

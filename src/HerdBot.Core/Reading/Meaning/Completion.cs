@@ -24,6 +24,7 @@ internal sealed class Completion(Statement statement)
         }
 
         TemperatureOfBoth();
+        TwinsInTurn();
         foreach (var draft in statement.Drafts.Where(draft => draft.Kind != FactKind.Birth))
         {
             Settle(draft);
@@ -50,6 +51,21 @@ internal sealed class Completion(Statement statement)
                     births[dam] = at.Date + time;
                 }
             }
+        }
+    }
+
+    // "5.8 and 6.4 kilos": a figure for each of the twins, in the order of birth
+    private void TwinsInTurn()
+    {
+        if (resolver.Births.Count != 1 || resolver.Births.First() is not { Value.Count: > 1 } litter)
+        {
+            return;
+        }
+
+        var figures = statement.Drafts.Where(draft => draft is { Kind: FactKind.Weight, Value: not null } && !draft.Clause.Has(Lexicon.Tag.Sex)).ToList();
+        for (var i = 0; i < figures.Count && figures.Count == litter.Value.Count; i++)
+        {
+            (figures[i].Animal, figures[i].Settled) = ($"{litter.Key}'s baby {i + 1}", true);
         }
     }
 

@@ -23,7 +23,7 @@ internal static class MentionCarrier
         }
 
         LateNames(statement, clause, own, from);
-        if (own.FindLast(item => item.Mention!.Kind is not MentionKind.Pronoun) is { } named)
+        if ((own.FindLast(item => item.Mention!.Kind is not MentionKind.Pronoun && !IsSire(statement, item)) ?? own.FindLast(item => item.Mention!.Kind is not MentionKind.Pronoun)) is { } named)
         {
             statement.Named = named.Mention;
         }
@@ -45,6 +45,9 @@ internal static class MentionCarrier
             (draft.Animal, draft.Settled) = (Fact.AskAnimal, true);
         }
     }
+
+    private static bool IsSire(Statement statement, Item item) =>
+        item.Mention is { Kind: MentionKind.Named, Plural: false } mention && statement.Scan.Herd.Entry(mention.Entries[0]).Role == Core.Herd.HerdRole.Sire;
 
     private static bool IsSubject(Statement statement, Item item) =>
         item.Mention is { } mention && mention.Kind != MentionKind.SomeMale && !mention.Vague

@@ -31,7 +31,11 @@ internal static class ValueReader
 
     private static void One(Statement statement, Clause clause, int i, Item item)
     {
-        if (WeatherReader.Takes(statement, clause, item))
+        if (statement.SentenceHas(clause, Tag.Goods) && !clause.Has(Tag.HasAnimal))
+        {
+            statement.Because(clause, "figures of goods, not of an animal");
+        }
+        else if (WeatherReader.Takes(statement, clause, item))
         {
             WeatherReader.Read(statement, clause, item);
         }
@@ -126,7 +130,7 @@ internal static class ValueReader
 
     private static FactKind? OfWord(Item item) =>
         item.Is(Tag.Igg) ? FactKind.Igg
-        : item.Is(Tag.Weight) ? FactKind.Weight
+        : item.Is(Tag.Weight) || item.Is(Tag.Weighed) ? FactKind.Weight
         : item.Is(Tag.Temperature) || item.Is(Tag.TookReading) || item.Is(Tag.Degrees) ? FactKind.Temperature
         : null;
 
@@ -242,6 +246,10 @@ internal static class ValueReader
         if (clause.Has(Tag.ReadsLow) && !told)
         {
             statement.Add(FactKind.Temperature, clause, clause.First(Tag.ReadsLow));
+        }
+        else if (clause.Has(Tag.Weighed) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
+        {
+            statement.Add(FactKind.Weight, clause, clause.First(Tag.Weighed)).Ask = Ask.Value;
         }
         else if (clause.Has(Tag.TookReading) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
         {
