@@ -20,7 +20,7 @@ internal static class DamPlan
         {
             yield return Steps.From(table, farm, new TaskKey(CareTaskName.DamLook, dam.Id, $"ill {ill.Id.Number}"), dam.Id, ill.At, null, null) with
             {
-                Steps = [Steps.VetStep(ill.SaidAt, "ill")],
+                Steps = [Steps.VetStep(ill.SaidAt, "ill") with { News = true }],
                 DoneAt = Done(records, CareTaskName.DamLook, ill.At),
                 Prompt = true,
             };
@@ -75,7 +75,7 @@ internal static class DamPlan
         var wrong = inView.Find(record => record.Fact.Field == NoteTopics.Abnormal);
         var late = Instant.Max(newest.At + table.Time(CareKeys.PresentationLate), newest.SaidAt);
         var vet = Instant.Max(Instant.Min(newest.At + table.Time(CareKeys.PresentationVet), first.At + table.Time(CareKeys.PresentationBirth)) - farm.VetDrive, newest.SaidAt);
-        TaskStep[] steps = wrong is not null ? [Steps.VetStep(wrong.SaidAt, "wrong way")]
+        TaskStep[] steps = wrong is not null ? [Steps.VetStep(wrong.SaidAt, "wrong way") with { News = true }]
             : [new(newest.SaidAt, "asked", TaskState.Asked, Level.Act), .. late < vet ? [new TaskStep(late, "late", TaskState.Late, Level.Act)] : Array.Empty<TaskStep>(), Steps.VetStep(vet, "vet")];
         return Steps.Urgent(table, new CareTask(new TaskKey(CareTaskName.Presentation, dam.Id, $"{first.Id.Number} {newest.Id.Number}"), dam.Id, newest.At, [.. steps])
         {
