@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Threading.Channels;
 using HerdBot.App.Outbox;
 using HerdBot.App.Ports;
@@ -20,20 +21,21 @@ public sealed partial class Pipeline : IIntake, IDisposable
     private readonly IHerdStore store;
     private readonly IInboundFormat format;
     private readonly IDoor door;
-    private readonly IWakeUp wakeUp;
+    private readonly Outlook outlook;
     private readonly OutboxRun outbox;
     private readonly FarmSetup setup;
     private readonly TimeProvider time;
     private readonly ILogger<Pipeline> log;
     private readonly Channel<InboxEntry> waiting = Channel.CreateUnbounded<InboxEntry>();
-    private readonly Dictionary<GroupId, GroupDesk> desks = [];
+    private readonly Channel<TaskCompletionSource> toSend = Channel.CreateUnbounded<TaskCompletionSource>();
+    private readonly ConcurrentDictionary<GroupId, GroupDesk> desks = [];
     private readonly SemaphoreSlim turn = new(1, 1);
     private int underWay;
     private TaskCompletionSource idle = Completed();
 
     /// <summary>Puts the parts together; nothing runs before <see cref="RunAsync"/>.</summary>
     public Pipeline(IHerdStore store, IInboundFormat format, IDoor door, IWakeUp wakeUp, OutboxRun outbox, FarmSetup setup, TimeProvider time, ILogger<Pipeline> log) =>
-        (this.store, this.format, this.door, this.wakeUp, this.outbox, this.setup, this.time, this.log) = (store, format, door, wakeUp, outbox, setup, time, log);
+        (this.store, this.format, this.door, outlook, this.outbox, this.setup, this.time, this.log) = (store, format, door, new Outlook(wakeUp), outbox, setup, time, log);
 
     /// <summary>What a group's history comes to; empty where it has none.</summary>
     public HerdState StateOf(GroupId group) => desks.GetValueOrDefault(group)?.State ?? HerdState.Empty;
@@ -51,27 +53,63 @@ public sealed partial class Pipeline : IIntake, IDisposable
         }
     }
 
-    /// <summary>Takes up what was left at the last stop, then works on whatever comes in, until it is told to stop.</summary>
+    /// <summary>Works on whatever comes in and sends whatever waits, side by side, until it is told to stop.</summary>
     public async Task RunAsync(CancellationToken stopping)
+    {
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(stopping);
+        var loops = new[] { HearLoopAsync(either.Token), SendLoopAsync(either.Token) };
+        var ended = await Task.WhenAny(loops);
+        await either.CancelAsync();
+        await ended;
+        await Task.WhenAll(loops);
+    }
+
+    private async Task HearLoopAsync(CancellationToken stopping)
     {
         await foreach (var entry in waiting.Reader.ReadAllAsync(stopping))
         {
             await InTurnAsync(() => HandleAsync(entry, stopping), stopping);
-            await LookAsync(stopping);
+            await RemindAsync(stopping);
+            toSend.Writer.TryWrite(new TaskCompletionSource());
             Finish();
+        }
+    }
+
+    /// <summary>Slow or broken lines hold up nothing but themselves: what comes in meanwhile is recorded.</summary>
+    private async Task SendLoopAsync(CancellationToken stopping)
+    {
+        var asked = new List<TaskCompletionSource>();
+        try
+        {
+            while (await toSend.Reader.WaitToReadAsync(stopping))
+            {
+                asked.AddRange(TakeAsked());
+                var pauses = await Task.WhenAll(desks.Values.Select(desk => outbox.SendAsync(desk, Now, stopping)).Append(door.DeliverAsync(stopping)));
+                await outlook.SendAtAsync(pauses.Aggregate(Outlook.Earlier), stopping);
+                asked.ForEach(one => one.TrySetResult());
+                asked.Clear();
+            }
+        }
+        finally
+        {
+            // Whoever still waits for a look, Quartz's job perhaps, must not hold the stop up.
+            toSend.Writer.TryComplete();
+            asked.Concat(TakeAsked()).ToList().ForEach(one => one.TrySetCanceled(stopping));
+        }
+    }
+
+    private IEnumerable<TaskCompletionSource> TakeAsked()
+    {
+        while (toSend.Reader.TryRead(out var one))
+        {
+            yield return one;
         }
     }
 
     /// <summary>Opens the known groups' histories and takes up what was taken in and not worked on.</summary>
     public async Task StartAsync(CancellationToken cancellation = default)
     {
-        await InTurnAsync(async () =>
-        {
-            foreach (var group in await door.KnownAsync(cancellation))
-            {
-                await DeskAsync(group, cancellation);
-            }
-        }, cancellation);
+        await InTurnAsync(() => OpenKnownAsync(cancellation), cancellation);
         var left = await store.ReadWaitingAsync(cancellation);
         foreach (var entry in left)
         {
@@ -79,25 +117,35 @@ public sealed partial class Pipeline : IIntake, IDisposable
         }
         if (left.IsEmpty)
         {
-            await LookAsync(cancellation);
+            await RemindAsync(cancellation);
+            toSend.Writer.TryWrite(new TaskCompletionSource());
         }
     }
 
     /// <summary>Posts what is due in every group, sends what waits, and sets the clock for the next time. Does no harm however often it is asked.</summary>
-    public Task LookAsync(CancellationToken cancellation = default) => InTurnAsync(async () =>
+    /// <remarks>Ends when everything that the chat takes now has been sent; needs <see cref="RunAsync"/> to run.</remarks>
+    public async Task LookAsync(CancellationToken cancellation = default)
+    {
+        await RemindAsync(cancellation);
+        var sent = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        if (toSend.Writer.TryWrite(sent))
+        {
+            await sent.Task.WaitAsync(cancellation);
+        }
+    }
+
+    /// <summary>When anything falls due next, or is to be sent again; null where nothing can.</summary>
+    public Instant? NextLook => outlook.Next;
+
+    private Task RemindAsync(CancellationToken cancellation) => InTurnAsync(async () =>
     {
         Instant? next = null;
         foreach (var desk in desks.Values)
         {
-            next = Earlier(next, await desk.RemindAsync(Now(), cancellation));
-            next = Earlier(next, await outbox.SendAsync(desk, Now, cancellation));
+            next = Outlook.Earlier(next, await desk.RemindAsync(Now(), cancellation));
         }
-        await wakeUp.ArmAsync(next, cancellation);
-        NextLook = next;
+        await outlook.DueAtAsync(next, cancellation);
     }, cancellation);
-
-    /// <summary>When anything falls due next; null where nothing can.</summary>
-    public Instant? NextLook { get; private set; }
 
     /// <summary>Ends when everything taken in so far has been worked on.</summary>
     public Task IdleAsync()
@@ -112,6 +160,7 @@ public sealed partial class Pipeline : IIntake, IDisposable
     public void Dispose()
     {
         turn.Dispose();
+        outlook.Dispose();
         foreach (var desk in desks.Values)
         {
             desk.Dispose();
@@ -134,6 +183,8 @@ public sealed partial class Pipeline : IIntake, IDisposable
         if (inbound is null || await door.AdmitAsync(inbound, cancellation) is not { } group)
         {
             await SetAsideAsync(entry, "", cancellation);
+            // The door may just have let a group in: what its history already asks for is due from now on.
+            await OpenKnownAsync(cancellation);
             return;
         }
         var desk = await DeskAsync(group, cancellation);
@@ -156,8 +207,18 @@ public sealed partial class Pipeline : IIntake, IDisposable
         }
     }
 
-    private static readonly GroupId Aside = new("aside");
+    /// <summary>The history that marks what reached no group.</summary>
+    public static GroupId Aside { get; } = new("aside");
+
     private long asideVersion;
+
+    private async Task OpenKnownAsync(CancellationToken cancellation)
+    {
+        foreach (var group in await door.KnownAsync(cancellation))
+        {
+            await DeskAsync(group, cancellation);
+        }
+    }
 
     private async Task<GroupDesk> DeskAsync(GroupId group, CancellationToken cancellation)
     {
@@ -206,8 +267,6 @@ public sealed partial class Pipeline : IIntake, IDisposable
     }
 
     private Instant Now() => Instant.FromDateTimeOffset(time.GetUtcNow());
-
-    private static Instant? Earlier(Instant? one, Instant? other) => one is null ? other : other is null ? one : Instant.Min(one.Value, other.Value);
 
     private static TaskCompletionSource Completed()
     {

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using HerdBot.App.Messages;
 using HerdBot.App.Ports;
@@ -13,6 +14,7 @@ namespace HerdBot.App.Outbox;
 /// Hands a group's posts to the chat, oldest first. Each is noted before it is handed over and after: one whose outcome
 /// is not known is sent once more and says so. No error ever finishes a post.
 /// </summary>
+/// <remarks>Safe for several groups at once, for one group only one call at a time.</remarks>
 /// <param name="chat">Where to.</param>
 /// <param name="door">Knows in which chat a group is met.</param>
 /// <param name="log">For what goes wrong.</param>
@@ -21,7 +23,7 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
     private const int MostAMinute = 20;
     private static readonly Duration LongestPause = Duration.FromMinutes(5);
 
-    private readonly Dictionary<GroupId, Lane> lanes = [];
+    private readonly ConcurrentDictionary<GroupId, Lane> lanes = [];
 
     /// <summary>Sends what a group has waiting.</summary>
     /// <returns>When to go on, where the chat or the line wants a pause; null where all is sent.</returns>
@@ -29,15 +31,15 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
     {
         ArgumentNullException.ThrowIfNull(desk);
         ArgumentNullException.ThrowIfNull(clock);
-        var lane = lanes.TryGetValue(desk.Group, out var known) ? known : lanes[desk.Group] = new Lane();
-        while (desk.State.Unsent.Count > 0)
+        var lane = lanes.GetOrAdd(desk.Group, _ => new Lane());
+        while (desk.State is { Unsent.Count: > 0 } state)
         {
             var now = clock();
             if (lane.NotBefore(now) is { } later)
             {
                 return later;
             }
-            if (await SendOneAsync(desk, desk.State.Posts[desk.State.Unsent.Min], lane, clock, cancellation) is { } pause)
+            if (await SendOneAsync(desk, state.Posts[state.Unsent.Min], lane, clock, cancellation) is { } pause)
             {
                 return pause;
             }

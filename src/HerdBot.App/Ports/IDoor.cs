@@ -1,4 +1,5 @@
 using HerdBot.App.Messages;
+using NodaTime;
 
 namespace HerdBot.App.Ports;
 
@@ -13,6 +14,10 @@ public interface IDoor
 
     /// <summary>The chat in which a group is met now.</summary>
     GroupId ChatOf(GroupId group);
+
+    /// <summary>Says what is to be said at the door.</summary>
+    /// <returns>When to go on, where the chat or the line wants a pause; null where all is said.</returns>
+    Task<Instant?> DeliverAsync(CancellationToken cancellation = default);
 
     /// <summary>A chat goes on under a new id.</summary>
     Task MovedAsync(GroupId from, GroupId to, CancellationToken cancellation = default);
@@ -30,6 +35,9 @@ public sealed class OpenDoor(GroupId group) : IDoor
 
     /// <inheritdoc/>
     public GroupId ChatOf(GroupId group) => group;
+
+    /// <inheritdoc/>
+    public Task<Instant?> DeliverAsync(CancellationToken cancellation = default) => Task.FromResult<Instant?>(null);
 
     /// <inheritdoc/>
     public Task MovedAsync(GroupId from, GroupId to, CancellationToken cancellation = default) => Task.CompletedTask;

@@ -23,7 +23,7 @@ internal static class NewbornPlan
 
     private static IEnumerable<CareTask> Weak(NewbornView baby)
     {
-        var notes = baby.Feared(FactKind.Note).Where(note => note.Fact.Field is NoteTopics.Weak or NoteTopics.HeadDown).ToList();
+        var notes = baby.About(NoteTopics.Weak, NoteTopics.HeadDown).ToList();
         if (notes.Count == 0)
         {
             yield break;

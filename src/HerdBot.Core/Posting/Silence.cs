@@ -32,10 +32,10 @@ public static class Silence
 
     private static Instant? Quiets(CareTask task, HerdRecord record, CareTable table, Instant now) => record.Fact.Kind switch
     {
-        FactKind.Claim when record.Fact.Neg || record.Fact.Unsure => null,
+        FactKind.Claim or FactKind.Done when record.Fact.Neg || record.Fact.Unsure => null,
         FactKind.Claim when record.Fact.Task == CareTaskWords.CallVet =>
             task.LevelAt(now) == Level.Vet && OfAnimal(task, record) ? record.SaidAt + table.Time(CareKeys.PostingCalled) : null,
-        FactKind.Claim when Means(task, record) => record.SaidAt + Lasts(task, record),
+        FactKind.Claim or FactKind.Done when Means(task, record) => record.SaidAt + Lasts(task, record),
         FactKind.NotDone when Means(task, record) => record.SaidAt + table.Time(CareKeys.PostingNotYet),
         _ when record.Fact.Neg && record.Animal == task.Key.Animal && FactWords.Word(record.Fact.Kind) == CareTaskWords.Word(task.Key.Name)
             && task.Key.Name != CareTaskName.CordWatch => record.SaidAt + table.Time(CareKeys.PostingNotYet),

@@ -1,3 +1,6 @@
+using HerdBot.Core.Reading.Meaning;
+using HerdBot.Core.Reading.Scanning;
+
 namespace HerdBot.Core.Reading;
 
 /// <summary>Understands one message. Total: any text gives a reading, none an exception.</summary>
@@ -10,6 +13,6 @@ public static class Reader
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(context);
-        return Reading.Nothing;
+        return Interpreter.Read(Scanner.Read(text, context));
     }
 }

@@ -19,7 +19,7 @@ internal sealed record DataFiles(string Path, Stream Data, Stream Log) : IDispos
     {
         try
         {
-            Directory.CreateDirectory(FolderOf(path));
+            MakeFolder(FolderOf(path));
             return File.Exists(path) ? OpenExisting(path) : Create(path);
         }
         catch (IOException failure) when (IsInUse(failure))
@@ -30,6 +30,15 @@ internal sealed record DataFiles(string Path, Stream Data, Stream Log) : IDispos
         {
             throw new DataFileException($"The data file {path} can't be opened: {failure.Message}", failure);
         }
+    }
+
+    /// <summary>A pair of any make, looked at like files.</summary>
+    public static DataFiles Of(Stream data, Stream log)
+    {
+        var files = new DataFiles("in memory", data, log);
+        CheckIsLiteDb(files.Path, data);
+        files.CheckIsWhole();
+        return files;
     }
 
     /// <summary>The log's name, as LiteDB's own tools expect it.</summary>
@@ -82,6 +91,16 @@ internal sealed record DataFiles(string Path, Stream Data, Stream Log) : IDispos
         }
     }
 
+    private static void MakeFolder(string folder)
+    {
+        if (!Directory.Exists(folder))
+        {
+            MakeFolder(FolderOf(folder));
+            Directory.CreateDirectory(folder);
+            DurableFile.SyncFolderOf(folder);
+        }
+    }
+
     // The log is opened first and held: two that start at once can't both make the file.
     private static DataFiles Create(string path)
     {
@@ -101,7 +120,7 @@ internal sealed record DataFiles(string Path, Stream Data, Stream Log) : IDispos
     }
 
     // LiteDB itself would cut a foreign file to whole pages before looking at it.
-    private static void CheckIsLiteDb(string path, DurableFile data)
+    private static void CheckIsLiteDb(string path, Stream data)
     {
         var head = new byte[FormatAt + 1];
         data.Position = 0;

@@ -19,8 +19,7 @@ internal sealed class DurableFile(string path, FileMode mode)
         var draft = path + ".new";
         using (var file = new DurableFile(draft, FileMode.Create))
         {
-            write(file);
-            file.Flush();
+            WriteOrDelete(file, write);
         }
 
         File.Move(draft, path, overwrite: true);
@@ -43,6 +42,21 @@ internal sealed class DurableFile(string path, FileMode mode)
         }
 
         RandomAccess.FlushToDisk(folder);
+    }
+
+    // Half a draft on a full disk would only keep it full.
+    private static void WriteOrDelete(DurableFile file, Action<Stream> write)
+    {
+        try
+        {
+            write(file);
+            file.Flush();
+        }
+        catch
+        {
+            File.Delete(file.Name);
+            throw;
+        }
     }
 
     [DllImport("libc", EntryPoint = "open", SetLastError = true)]

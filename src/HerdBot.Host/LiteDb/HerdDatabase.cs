@@ -110,12 +110,9 @@ internal sealed class HerdDatabase : IDisposable
 
     public ImmutableArray<StoredCommit> ReadAll(long afterPosition, int limit)
     {
-        var query = new Query
-        {
-            Where = { BsonExpression.Create("$._id > @0", afterPosition) },
-            OrderBy = BsonExpression.Create("$._id"),
-            Limit = limit,
-        };
+        var query = InOrder();
+        query.Where.Add(BsonExpression.Create("$._id > @0", afterPosition));
+        query.Limit = limit;
         return [.. Read(Commits, query).Select(HerdDocuments.ToCommit)];
     }
 
@@ -174,7 +171,7 @@ internal sealed class HerdDatabase : IDisposable
     private void Load()
     {
         HerdSchema.Check(_files.Path, Read(HerdSchema.Collection, new Query()));
-        foreach (var stored in ReadAll(0, int.MaxValue))
+        foreach (var stored in Read(Commits, InOrder()).Select(HerdDocuments.ToCommit))
         {
             if (!Index.TryRestore(stored))
             {
@@ -182,7 +179,7 @@ internal sealed class HerdDatabase : IDisposable
             }
         }
 
-        foreach (var document in Read(Inbox, new Query { OrderBy = BsonExpression.Create("$._id") }))
+        foreach (var document in Read(Inbox, InOrder()))
         {
             Index.TryTakeIn(HerdDocuments.ToEntry(document));
             _lastInboxId = document["_id"].AsInt64;
@@ -192,16 +189,15 @@ internal sealed class HerdDatabase : IDisposable
     private void Insert(string collection, BsonDocument document) =>
         _engine.Insert(collection, [document], BsonAutoId.Int64);
 
-    // Read to the end at once: an open cursor holds a transaction.
-    private List<BsonDocument> Read(string collection, Query query)
+    private static Query InOrder() => new() { OrderBy = BsonExpression.Create("$._id") };
+
+    // To be read to the end at once: an open cursor holds a transaction.
+    private IEnumerable<BsonDocument> Read(string collection, Query query)
     {
-        var documents = new List<BsonDocument>();
         using var reader = _engine.Query(collection, query);
         while (reader.Read())
         {
-            documents.Add(reader.Current.AsDocument);
+            yield return reader.Current.AsDocument;
         }
-
-        return documents;
     }
 }

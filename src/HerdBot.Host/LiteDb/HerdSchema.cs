@@ -10,20 +10,19 @@ internal static class HerdSchema
 
     public const int Current = 1;
 
-    public static void Stamp(LiteEngine engine) => Stamp(engine, Current);
-
-    internal static void Stamp(LiteEngine engine, int schema) =>
+    public static void Stamp(LiteEngine engine, int schema = Current) =>
         engine.Insert(Collection, [new BsonDocument { ["_id"] = schema }], BsonAutoId.Int32);
 
     /// <exception cref="DataFileException">Not HerdBot's, or of a newer one.</exception>
-    public static void Check(string path, List<BsonDocument> rows)
+    public static void Check(string path, IEnumerable<BsonDocument> rows)
     {
-        if (rows.Count == 0)
+        var schema = rows.Max(row => (int?)row["_id"].AsInt32);
+        if (schema is null)
         {
             throw new DataFileException($"The data file {path} is a LiteDB file, but not HerdBot's. Nothing was changed in it. Name another file.");
         }
 
-        if (rows.Max(row => row["_id"].AsInt32) > Current)
+        if (schema > Current)
         {
             throw new DataFileException($"The data file {path} was written by a newer HerdBot. Nothing was changed in it. Start that newer one.");
         }

@@ -24,7 +24,7 @@ public sealed class LiteDbHerdStore : IHerdStore, IAsyncDisposable
     public static LiteDbHerdStore Open(string path) => new(DataFiles.Open(Path.GetFullPath(path)));
 
     /// <summary>Opens a data file of any make: its Flush must sync. Both streams are closed with the store.</summary>
-    internal static LiteDbHerdStore Open(Stream data, Stream log) => new(new DataFiles("in memory", data, log));
+    internal static LiteDbHerdStore Open(Stream data, Stream log) => new(DataFiles.Of(data, log));
 
     /// <inheritdoc/>
     public async Task<bool> TakeInAsync(InboxEntry entry, CancellationToken cancellation = default)

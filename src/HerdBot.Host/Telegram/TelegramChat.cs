@@ -15,7 +15,7 @@ namespace HerdBot.Host.Telegram;
 public sealed class TelegramChat(TelegramLine line, Func<string, long?> findPerson, ILogger<TelegramChat> log) : IChat
 {
     // How many parts of a long text have gone out, so that a pause in the middle repeats none of them.
-    private readonly ConcurrentDictionary<(long Chat, GroupId Group, int Number), int> _partsSent = new();
+    private readonly ConcurrentDictionary<(long Chat, GroupId Group, int Number, string Text), int> _partsSent = new();
 
     /// <inheritdoc/>
     public async Task<SendResult> SendAsync(Outgoing outgoing, CancellationToken cancellation = default)
@@ -52,7 +52,7 @@ public sealed class TelegramChat(TelegramLine line, Func<string, long?> findPers
         var parts = TextParts.Of(outgoing.Text);
         if (parts.Count == 0)
             return new SendResult.Refused("There is nothing to say.");
-        var key = (chat, outgoing.Group, outgoing.Number);
+        var key = (chat, outgoing.Group, outgoing.Number, outgoing.Text);
         SendResult result;
         var next = _partsSent.GetValueOrDefault(key);
         do

@@ -53,6 +53,7 @@ public sealed class ColostrumTests
 
     [Theory]
     [InlineData("assistance")]
+    [InlineData("early")]
     [InlineData("small")]
     [InlineData("twin")]
     [InlineData("weak")]
@@ -193,7 +194,7 @@ public sealed class ColostrumTests
         var lapse = yard.Posts.Should().ContainSingle(post => post.Tasks.Any(task => task.State == TaskState.Lapsed)).Which;
         yard.Clock(lapse.At).Should().Be("19 06:40");
         lapse.Kind.Should().Be(PostKind.Alarm);
-        lapse.Text.Should().Contain("0 fl oz (0 ml) of 30 fl oz (900 ml) colostrum in the first day (weight assumed). The gut has closed: ask the vet about an IgG test today.");
+        lapse.Text.Should().Contain("nothing of 30 fl oz (900 ml) colostrum in the first day (weight assumed). The gut has closed: ask the vet about an IgG test today.");
         lapse.Buttons.Should().BeEmpty();
     }
 
@@ -210,6 +211,7 @@ public sealed class ColostrumTests
     private static Fact AtRisk(string risk) => risk switch
     {
         "assistance" => Some.Fact(FactKind.Assistance, "Sage"),
+        "early" => Some.Note(NoteTopics.Early),
         "small" => Some.Weight(6.5),
         "twin" => Some.Birth("06:41", n: 2),
         "weak" => Some.Note(NoteTopics.Weak),

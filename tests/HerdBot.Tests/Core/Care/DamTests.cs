@@ -127,13 +127,21 @@ public sealed class DamTests
     }
 
     [Fact]
-    public void A_dam_that_is_ill_after_the_birth_is_for_the_vet_at_once()
+    public void A_dam_that_is_ill_is_for_the_vet_at_once_also_without_a_birth()
+    {
+        var said = new Farmyard().Say("08:00", Some.Note(NoteTopics.DamIll, "Sage"));
+
+        said.Should().ContainSingle().Which.Text.Should().StartWith("Vet now: Sage is not well.");
+    }
+
+    [Fact]
+    public void A_dam_that_was_fine_and_is_ill_is_for_the_vet_at_once()
     {
         var yard = new Farmyard();
         yard.Say("06:40", Some.Birth("06:40"), Some.Done(CareTaskName.DamLook, "Sage"));
         var said = yard.Say("08:00", Some.Note(NoteTopics.DamIll, "Sage"));
 
-        said.Should().ContainSingle().Which.Text.Should().StartWith("Vet now: Sage is not well after the birth.");
+        said.Should().ContainSingle().Which.Text.Should().StartWith("Vet now: Sage is not well.");
         yard.Say("09:00", Some.Done(CareTaskName.DamLook, "Sage"));
         yard.Stands(CareTaskName.DamLook, "09:00", "Sage").Should().Be("done fine");
     }

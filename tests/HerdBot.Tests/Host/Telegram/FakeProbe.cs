@@ -13,7 +13,7 @@ internal sealed class FakeProbe : IDisposable
     public FakeProbe(FakeBotApi fake)
     {
         _fake = fake;
-        _http.DefaultRequestHeaders.Add(FakeBotApi.ProbeHeader, "1");
+        _http.DefaultRequestHeaders.Add(FakeWire.ProbeHeader, "1");
     }
 
     public async Task<JsonNode> CallAsync(string method, string body = "{}", string? token = null)

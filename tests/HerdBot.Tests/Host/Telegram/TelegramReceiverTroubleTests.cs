@@ -22,6 +22,7 @@ public sealed class TelegramReceiverTroubleTests
 
         await rig.ReceiveAsync(untilPolled: false);
         await rig.TakenAsync(1);
+        await rig.Fake.WaitForAsync(fake => fake.Polled && fake.Unconfirmed == 0);
 
         time.Pauses.Select(pause => pause.TotalSeconds).Should()
             .StartWith([1, 2, 4, 8, 16, 32, 60, 60, 60, 60]).And.HaveCount(20, because: "every failure is followed by one pause");

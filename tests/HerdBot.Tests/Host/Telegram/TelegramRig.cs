@@ -37,20 +37,20 @@ internal sealed class TelegramRig : IAsyncDisposable
     public TelegramInbound Inbound { get; }
     public Dictionary<string, long> Numbers { get; } = [];
 
-    public static async Task<TelegramRig> StartAsync(TimeProvider? time = null, bool receive = false)
+    public static async Task<TelegramRig> StartAsync(TimeProvider? time = null, bool receive = false, TimeSpan? sendTime = null)
     {
         var fake = await FakeBotApi.StartAsync();
-        var rig = new TelegramRig(fake, time ?? new FakeTimeProvider(), OptionsFor(fake));
+        var rig = new TelegramRig(fake, time ?? new FakeTimeProvider(), OptionsFor(fake, sendTime));
         if (receive)
             await rig.ReceiveAsync();
         return rig;
     }
 
-    public static TelegramOptions OptionsFor(FakeBotApi fake) => new()
+    public static TelegramOptions OptionsFor(FakeBotApi fake, TimeSpan? sendTime = null) => new()
     {
         Token = fake.Token,
         BaseUrl = fake.Url,
-        SendTime = TimeSpan.FromMilliseconds(400),
+        SendTime = sendTime ?? TimeSpan.FromSeconds(10),
     };
 
     /// <summary>Starts the receiver and waits until it listens, or until it has come as far as it can.</summary>
@@ -146,7 +146,7 @@ internal sealed class HeldIntake : IIntake
                     return;
                 changed = _changed.Task;
             }
-            await changed.WaitAsync(TimeSpan.FromSeconds(10));
+            await changed.WaitAsync(TimeSpan.FromSeconds(30));
         }
     }
 

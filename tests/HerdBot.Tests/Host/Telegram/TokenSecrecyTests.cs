@@ -13,7 +13,7 @@ public sealed class TokenSecrecyTests
     [Fact]
     public async Task No_line_of_the_log_and_no_result_holds_the_token_whatever_goes_wrong()
     {
-        await using var rig = await TelegramRig.StartAsync(new HastyTime());
+        await using var rig = await TelegramRig.StartAsync(new HastyTime(), sendTime: TimeSpan.FromMilliseconds(400));
         rig.Fake.Token.Should().Contain(Secret);
         var group = rig.Fake.Group();
         var results = new List<SendResult>();

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.Extensions.Time.Testing;
 
@@ -11,64 +12,75 @@ namespace HerdBot.Tests.Support.FakeBotApi;
 /// Source: the Bot API's documentation (10.3) and its server's source (tdlib/telegram-bot-api), as read in 2026. Not
 /// modelled: the 3 s wait for a repeated offset, the 4 MiB limit of an answer, markup, files.
 /// </remarks>
-internal sealed partial class FakeBotApi : IAsyncDisposable
+internal sealed class FakeBotApi : IAsyncDisposable
 {
-    private readonly Lock _gate = new();
+    private readonly FakeGate _gate = new();
     private readonly FakeServerState _state;
-    private readonly FakeMethods _methods;
-    private readonly List<(string? Method, Fault Fault)> _faults = [];
-    private TaskCompletionSource _changed = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly FakeWire _wire;
     private long _lastGroup;
     private long _lastPress = 4_382_000_000_000_000_000;
 
-    private FakeBotApi(string token)
+    private readonly TimeProvider _time;
+
+    private FakeBotApi(string token, TimeProvider time)
     {
         Token = token;
-        Clock = new FakeTimeProvider(new DateTimeOffset(2026, 5, 2, 4, 30, 0, TimeSpan.Zero));
-        _state = new FakeServerState(Clock, long.Parse(token.Split(':')[0], System.Globalization.CultureInfo.InvariantCulture));
-        _methods = new FakeMethods(_state);
+        _time = time;
+        _state = new FakeServerState(time, long.Parse(token.Split(':')[0], CultureInfo.InvariantCulture));
+        _wire = new FakeWire(_gate, _state, time, token);
+    }
+
+    /// <param name="token">The one token it lets in.</param>
+    /// <param name="time">Its time; null for a clock of its own that a test moves.</param>
+    public static async Task<FakeBotApi> StartAsync(string token = "700100200:FAKE-canary-secret-0123456789abcdef", TimeProvider? time = null)
+    {
+        var fake = new FakeBotApi(token, time ?? new FakeTimeProvider(new DateTimeOffset(2026, 5, 2, 4, 30, 0, TimeSpan.Zero)));
+        await fake._wire.OpenAsync();
+        return fake;
     }
 
     public string Token { get; }
 
+    public string Url => _wire.Url;
+
     /// <summary>The server's time. Moving it lets polls run out and updates be forgotten.</summary>
-    public FakeTimeProvider Clock { get; }
+    public FakeTimeProvider Clock => (FakeTimeProvider)_time;
 
     /// <summary>What the bot sent, in order, without what was refused.</summary>
-    public IReadOnlyList<FakePost> Sent => Locked(() => _state.Posts.ToList());
+    public IReadOnlyList<FakePost> Sent => _gate.Read(() => _state.Posts.ToList());
 
     /// <summary>Every call the bot made, in order.</summary>
-    public IReadOnlyList<FakeRequest> Requests => Locked(() => _state.Requests.ToList());
+    public IReadOnlyList<FakeRequest> Requests => _gate.Read(() => _state.Requests.ToList());
 
     /// <summary>The presses the bot answered in time.</summary>
-    public IReadOnlyList<string> Answered => Locked(() => _state.Answered.ToList());
+    public IReadOnlyList<string> Answered => _gate.Read(() => _state.Answered.ToList());
 
     /// <summary>The kinds of updates the bot asked for last.</summary>
-    public IReadOnlyCollection<string> Allowed => Locked(() => _state.Queue.Allowed.ToList());
+    public IReadOnlyCollection<string> Allowed => _gate.Read(() => _state.Queue.Allowed.ToList());
 
     /// <summary>How many updates wait to be confirmed.</summary>
-    public int Unconfirmed => Locked(() => _state.Queue.Count);
+    public int Unconfirmed => _gate.Read(() => _state.Queue.Count);
 
-    public IReadOnlyDictionary<string, string[]> Commands => Locked(() => _state.Commands.ToDictionary());
+    public IReadOnlyDictionary<string, string[]> Commands => _gate.Read(() => _state.Commands.ToDictionary());
 
     public string? Webhook
     {
-        get => Locked(() => _state.Webhook);
-        set => Change(() => _state.Webhook = value);
+        get => _gate.Read(() => _state.Webhook);
+        set => _gate.Change(() => _state.Webhook = value);
     }
 
     public bool ReadsAll
     {
-        set => Change(() => _state.ReadsAll = value);
+        set => _gate.Change(() => _state.ReadsAll = value);
     }
 
     /// <summary>True while a poll waits for something to come.</summary>
-    public bool Polled => Locked(() => _poller is not null);
+    public bool Polled => _wire.Polled;
 
     /// <summary>The calls of one method, in order.</summary>
     public IReadOnlyList<JsonObject> CallsOf(string method) => [.. Requests.Where(request => request.Method == method).Select(request => request.Body)];
 
-    public FakeChat Group(string title = "Willow Bend", string type = "supergroup") => Change(() =>
+    public FakeChat Group(string title = "Willow Bend", string type = "supergroup") => _gate.Change(() =>
     {
         var number = ++_lastGroup;
         var chat = new FakeChat(type == "supergroup" ? -1_001_700_000_000 - number : -4_100_000 - number, type, title);
@@ -76,16 +88,16 @@ internal sealed partial class FakeBotApi : IAsyncDisposable
         return chat;
     });
 
-    public FakeChat Private(FakePerson person, BotStanding standing = BotStanding.Member) => Change(() =>
+    public FakeChat Private(FakePerson person, BotStanding standing = BotStanding.Member) => _gate.Change(() =>
     {
         var chat = new FakeChat(person.Id, "private", person.FirstName) { Standing = standing };
         _state.Chats[chat.Id] = chat;
         return chat;
     });
 
-    public string TextOf(FakePost post) => Locked(() => (string)_state.Chats[post.Chat].Messages[post.MessageId].Json["text"]!);
+    public string TextOf(FakePost post) => _gate.Read(() => (string)_state.Chats[post.Chat].Messages[post.MessageId].Json["text"]!);
 
-    public IReadOnlyList<string> ReactionsOn(FakeChat chat, int message) => Locked(() => chat.Messages[message].Reactions.ToList());
+    public IReadOnlyList<string> ReactionsOn(FakeChat chat, int message) => _gate.Read(() => chat.Messages[message].Reactions.ToList());
 
     /// <summary>Somebody writes. Returns the message's number.</summary>
     public int Say(FakeChat chat, FakePerson from, string text, int? replyTo = null) =>
@@ -97,7 +109,7 @@ internal sealed partial class FakeBotApi : IAsyncDisposable
         });
 
     /// <summary>Somebody sends a message of any kind: the rest of it is filled in by the caller.</summary>
-    public int Say(FakeChat chat, FakePerson from, Action<JsonObject> fill, TimeSpan age = default) => Change(() =>
+    public int Say(FakeChat chat, FakePerson from, Action<JsonObject> fill, TimeSpan age = default) => _gate.Change(() =>
     {
         var json = new JsonObject
         {
@@ -113,7 +125,7 @@ internal sealed partial class FakeBotApi : IAsyncDisposable
         return message.Id;
     });
 
-    public void Edit(FakeChat chat, int message, string text) => Change(() =>
+    public void Edit(FakeChat chat, int message, string text) => _gate.Change(() =>
     {
         var json = chat.Messages[message].Json;
         json["text"] = text;
@@ -122,11 +134,11 @@ internal sealed partial class FakeBotApi : IAsyncDisposable
     });
 
     /// <summary>Somebody presses a button, which must be there. Returns the id of the press.</summary>
-    public string Press(FakeChat chat, int message, string data, FakePerson from) => Change(() =>
+    public string Press(FakeChat chat, int message, string data, FakePerson from) => _gate.Change(() =>
     {
         if (!chat.Messages[message].ButtonData().Contains(data))
             throw new InvalidOperationException($"Message {message} has no button with the data '{data}'.");
-        var id = (++_lastPress).ToString(System.Globalization.CultureInfo.InvariantCulture);
+        var id = (++_lastPress).ToString(CultureInfo.InvariantCulture);
         _state.Presses[id] = _state.Now;
         _state.Queue.Add("callback_query", new JsonObject
         {
@@ -140,7 +152,7 @@ internal sealed partial class FakeBotApi : IAsyncDisposable
     });
 
     /// <summary>Somebody adds the bot to a chat, or takes it out.</summary>
-    public void SetMember(FakeChat chat, FakePerson by, BotStanding standing) => Change(() =>
+    public void SetMember(FakeChat chat, FakePerson by, BotStanding standing) => _gate.Change(() =>
     {
         chat.Standing = standing;
         return _state.Queue.Add("my_chat_member", new JsonObject
@@ -166,7 +178,7 @@ internal sealed partial class FakeBotApi : IAsyncDisposable
     public FakeChat Migrate(FakeChat chat, FakePerson by, bool tell = true)
     {
         var next = Group(chat.Title);
-        Change(() => chat.MovedTo = next.Id);
+        _gate.Change(() => chat.MovedTo = next.Id);
         if (tell)
         {
             Say(chat, by, message => message["migrate_to_chat_id"] = next.Id);
@@ -176,39 +188,26 @@ internal sealed partial class FakeBotApi : IAsyncDisposable
     }
 
     /// <summary>Adds an update of any shape.</summary>
-    public void Deliver(string kind, JsonNode content, long? id = null) => Change(() => _state.Queue.Add(kind, content, _state.Now, id));
+    public void Deliver(string kind, JsonNode content, long? id = null) => _gate.Change(() => _state.Queue.Add(kind, content, _state.Now, id));
 
     /// <summary>Delivers a message a second time, under another number.</summary>
     public void DeliverAgain(FakeChat chat, int message) => Deliver("message", chat.Messages[message].Json);
 
-    public void CountUpdatesFrom(long id) => Change(() => _state.Queue.CountOnFrom(id));
+    public void CountUpdatesFrom(long id) => _gate.Change(() => _state.Queue.CountOnFrom(id));
 
     /// <summary>A call to come, of this method or of any, goes wrong.</summary>
-    public void Break(string? method, Fault fault, int times = 1) =>
-        Change(() => _faults.AddRange(Enumerable.Repeat((method, fault), times)));
+    public void Break(string? method, Fault fault, int times = 1) => _wire.Break(method, fault, times);
 
-    public void Mend() => Change(_faults.Clear);
-
-    /// <summary>Waits until something is so; fails after ten seconds with what there was instead.</summary>
+    /// <summary>Waits until something is so; fails after thirty seconds with what there was instead.</summary>
     public async Task WaitForAsync(Func<FakeBotApi, bool> isSo)
     {
-        using var limit = new CancellationTokenSource(TimeSpan.FromSeconds(10));
-        while (true)
-        {
-            var changed = Locked(() => _changed.Task);
-            if (isSo(this))
-                return;
-            try
-            {
-                await changed.WaitAsync(limit.Token);
-            }
-            catch (OperationCanceledException)
-            {
-                var calls = string.Join('\n', Requests.Select(request => $"{request.Method} {request.Body.ToJsonString()}"));
-                throw new TimeoutException($"It never came about. The bot called:\n{calls}");
-            }
-        }
+        if (await _gate.WaitForAsync(() => isSo(this)))
+            return;
+        var calls = string.Join('\n', Requests.Select(request => $"{request.Method} {request.Body.ToJsonString()}"));
+        throw new TimeoutException($"It never came about. The bot called:\n{calls}");
     }
+
+    public ValueTask DisposeAsync() => _wire.DisposeAsync();
 
     private JsonObject Member(string status)
     {
@@ -216,30 +215,5 @@ internal sealed partial class FakeBotApi : IAsyncDisposable
         if (status == "restricted")
             json["is_member"] = true;
         return json;
-    }
-
-    private T Locked<T>(Func<T> read)
-    {
-        lock (_gate)
-            return read();
-    }
-
-    private void Change(Action change) => Change(() =>
-    {
-        change();
-        return 0;
-    });
-
-    private T Change<T>(Func<T> change)
-    {
-        TaskCompletionSource before;
-        T result;
-        lock (_gate)
-        {
-            result = change();
-            (before, _changed) = (_changed, new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously));
-        }
-        before.SetResult();
-        return result;
     }
 }

@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 
@@ -89,10 +88,10 @@ internal sealed partial class FakeMethods(FakeServerState state)
     private JsonObject Send(JsonObject body, string words, int limit)
     {
         var chat = state.Writable(body);
-        var text = CheckText(body, words, limit);
-        CheckKeyboard(body);
-        CheckTopic(chat, body);
-        var replied = CheckReply(chat, body);
+        var text = FakeChecks.Text(body, words, limit);
+        FakeChecks.Keyboard(body);
+        FakeChecks.Topic(chat, body);
+        var replied = FakeChecks.Reply(chat, body);
         Pace(chat, chat.Sends);
 
         var message = NewMessage(chat, words, text, body);
@@ -125,8 +124,8 @@ internal sealed partial class FakeMethods(FakeServerState state)
     private JsonObject Edit(JsonObject body)
     {
         var chat = state.Writable(body);
-        var text = CheckText(body, "text", 4096);
-        CheckKeyboard(body);
+        var text = FakeChecks.Text(body, "text", 4096);
+        FakeChecks.Keyboard(body);
         var message = Find(chat, body, "message to edit not found");
         if (!message.ByBot)
             throw FakeError.Bad("message can't be edited");
@@ -172,55 +171,6 @@ internal sealed partial class FakeMethods(FakeServerState state)
     private static FakeMessage Find(FakeChat chat, JsonObject body, string otherwise) =>
         chat.Messages.GetValueOrDefault((int?)body["message_id"] ?? throw FakeError.Bad("message identifier is not specified"))
             ?? throw FakeError.Bad(otherwise);
-
-    private static string CheckText(JsonObject body, string field, int limit)
-    {
-        var text = (string?)body[field] ?? "";
-        if (string.IsNullOrWhiteSpace(text))
-            throw FakeError.Bad($"{(field == "text" ? "message text" : field)} is empty");
-        if (Encoding.UTF8.GetByteCount(text) > 32_768)
-            throw FakeError.Bad("text is too long");
-        if (text.EnumerateRunes().Count() > limit)
-            throw FakeError.Bad(field == "text" ? "message is too long" : "message caption is too long");
-        foreach (var entity in body["entities"] as JsonArray ?? [])
-        {
-            var (offset, length) = ((int)entity!["offset"]!, (int)entity["length"]!);
-            if (offset < 0 || length < 1 || offset + length > text.Length)
-                throw FakeError.Bad("an entity lies outside of the text");
-        }
-        return text;
-    }
-
-    private static void CheckKeyboard(JsonObject body)
-    {
-        foreach (var button in body["reply_markup"]?["inline_keyboard"] is JsonArray rows ? rows.SelectMany(row => row!.AsArray()) : [])
-        {
-            if (string.IsNullOrEmpty((string?)button!["text"]))
-                throw FakeError.Bad("text buttons are unallowed in the inline keyboard");
-            if (Encoding.UTF8.GetByteCount((string?)button["callback_data"] ?? "") is < 1 or > 64)
-                throw FakeError.Bad("BUTTON_DATA_INVALID");
-        }
-    }
-
-    private static void CheckTopic(FakeChat chat, JsonObject body)
-    {
-        if ((int?)body["message_thread_id"] is not { } topic)
-            return;
-        if (!chat.Topics.TryGetValue(topic, out var open))
-            throw FakeError.Bad("message thread not found");
-        if (!open)
-            throw FakeError.Bad("TOPIC_CLOSED");
-    }
-
-    private static int? CheckReply(FakeChat chat, JsonObject body)
-    {
-        if (body["reply_parameters"] is not { } reply)
-            return null;
-        var id = (int?)reply["message_id"] ?? throw FakeError.Bad("message to be replied not found");
-        if (chat.Messages.ContainsKey(id))
-            return id;
-        return (bool?)reply["allow_sending_without_reply"] == true ? null : throw FakeError.Bad("message to be replied not found");
-    }
 
     private void Pace(FakeChat chat, List<DateTimeOffset> past)
     {

@@ -38,7 +38,7 @@ internal sealed class PowerCutRun(Chance chance)
         var byKey = stored.ToDictionary(c => c.Commit.Key);
 
         _acknowledged.Except(byKey.Keys).Should().BeEmpty("what the store acknowledged is there");
-        stored.Should().OnlyContain(c => c.Commit.Events.SequenceEqual(_asked[c.Commit.Key].Events), "a commit is there as a whole");
+        stored.Where(c => !c.Commit.Events.SequenceEqual(_asked[c.Commit.Key].Events)).Should().BeEmpty("a commit is there as a whole");
         foreach (var group in Groups)
         {
             var versions = (await store.ReadGroupAsync(group)).Select(c => c.Version).ToList();

@@ -21,6 +21,7 @@ internal enum Survival
 internal sealed class SimulatedDisk
 {
     private readonly List<PendingWrite> _pending = [];
+    private readonly TaskCompletionSource _atTheGate = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Survival _survival;
     private readonly Chance _chance;
     private int _operationsLeft = int.MaxValue;
@@ -35,6 +36,14 @@ internal sealed class SimulatedDisk
     public SimulatedFile Data { get; }
 
     public SimulatedFile Log { get; }
+
+    public int Syncs { get; private set; }
+
+    /// <summary>Closed, it keeps a sync waiting, as a slow disk does.</summary>
+    public ManualResetEventSlim Gate { get; } = new(initialState: true);
+
+    /// <summary>Ends when a sync has found the gate closed.</summary>
+    public Task AtTheGate => _atTheGate.Task;
 
     public bool IsWorking => _operationsLeft > 0;
 
@@ -69,7 +78,14 @@ internal sealed class SimulatedDisk
 
     public void Sync(SimulatedFile file)
     {
+        if (!Gate.IsSet)
+        {
+            _atTheGate.TrySetResult();
+        }
+
+        Gate.Wait();
         Spend();
+        Syncs++;
         var last = _pending.FindLastIndex(write => write.File == file);
         var landing = _pending.Where((write, n) => n <= last && (_survival == Survival.Prefix || write.File == file)).ToList();
         landing.ForEach(write => write.Land());
@@ -105,29 +121,5 @@ internal sealed class SimulatedDisk
         {
             throw new IOException("Nothing works any more.");
         }
-    }
-}
-
-/// <summary>A write that is in the cache alone: a block as it is after it, or the file's new end.</summary>
-internal sealed class PendingWrite(SimulatedFile file, long at, byte[]? block)
-{
-    public SimulatedFile File => file;
-
-    public bool IsCut => block is null;
-
-    public bool Covers(PendingWrite earlier) => earlier.File == file && (IsCut ? earlier.At >= at : earlier.At == at);
-
-    private long At => at;
-
-    public void Land()
-    {
-        if (block is null)
-        {
-            file.OnDisk.SetLength(at);
-            return;
-        }
-
-        file.OnDisk.Position = at;
-        file.OnDisk.Write(block);
     }
 }

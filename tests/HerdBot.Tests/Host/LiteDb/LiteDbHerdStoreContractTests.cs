@@ -5,11 +5,6 @@ using Xunit;
 
 namespace HerdBot.Tests.Host.LiteDb;
 
-public sealed class InMemoryHerdStoreTests : HerdStoreContract
-{
-    protected override IHerdStore Store { get; } = new InMemoryHerdStore();
-}
-
 public sealed class LiteDbHerdStoreContractTests : HerdStoreContract, IAsyncLifetime
 {
     private readonly StoreFolder _folder = new();

@@ -7,31 +7,36 @@ using Microsoft.Extensions.Logging;
 namespace HerdBot.Tests.Support.FakeBotApi;
 
 /// <summary>The wire: how calls come in and how they are answered, well or badly.</summary>
-internal sealed partial class FakeBotApi
+internal sealed class FakeWire(FakeGate gate, FakeServerState state, TimeProvider clock, string token) : IAsyncDisposable
 {
     /// <summary>Calls with this header are a test's own and not the bot's.</summary>
     public const string ProbeHeader = "X-Probe";
 
     private static int _dumps;
 
+    private readonly FakeMethods _methods = new(state);
+    private readonly List<(string? Method, Fault Fault)> _faults = [];
     private readonly CancellationTokenSource _closing = new();
     private WebApplication? _app;
     private CancellationTokenSource? _poller;
 
+    /// <summary>True while a poll waits for something to come.</summary>
+    public bool Polled => gate.Read(() => _poller is not null);
+
     public string Url { get; private set; } = "";
 
-    public static async Task<FakeBotApi> StartAsync(string token = "700100200:FAKE-canary-secret-0123456789abcdef")
+    public async Task OpenAsync()
     {
-        var fake = new FakeBotApi(token);
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
         builder.WebHost.UseUrls("http://127.0.0.1:0");
-        fake._app = builder.Build();
-        fake._app.Run(fake.HandleAsync);
-        await fake._app.StartAsync();
-        fake.Url = fake._app.Urls.Single();
-        return fake;
+        _app = builder.Build();
+        _app.Run(HandleAsync);
+        await _app.StartAsync();
+        Url = _app.Urls.Single();
     }
+
+    public void Break(string? method, Fault fault, int times) => gate.Change(() => _faults.AddRange(Enumerable.Repeat((method, fault), times)));
 
     /// <summary>Closes the server; its address then refuses every connection.</summary>
     public async ValueTask DisposeAsync()
@@ -53,10 +58,10 @@ internal sealed partial class FakeBotApi
         }
         var body = await ReadAsync(http.Request);
         var own = http.Request.Headers.ContainsKey(ProbeHeader);
-        var fault = Change(() =>
+        var fault = gate.Change(() =>
         {
             if (!own)
-                _state.Requests.Add(new FakeRequest(method, body));
+                state.Requests.Add(new FakeRequest(method, body));
             return own ? null : TakeFault(method);
         });
         if (fault is Fault.Html or Fault.Error or Fault.Dropped or Fault.NoResult)
@@ -64,7 +69,7 @@ internal sealed partial class FakeBotApi
             await BreakAsync(http, fault);
             return;
         }
-        var (status, answer) = bot == $"bot{Token}"
+        var (status, answer) = bot == $"bot{token}"
             ? await CallAsync(method, body, http.RequestAborted)
             : (401, new FakeError(401, "Unauthorized").Body());
         await AnswerAsync(http, status, answer, fault);
@@ -74,7 +79,7 @@ internal sealed partial class FakeBotApi
     {
         try
         {
-            var result = method == "getUpdates" ? await PollAsync(body, aborted) : Change(() => _methods.Call(method, body));
+            var result = method == "getUpdates" ? await PollAsync(body, aborted) : gate.Change(() => _methods.Call(method, body));
             return (200, new JsonObject { ["ok"] = true, ["result"] = result });
         }
         catch (FakeError error)
@@ -93,27 +98,27 @@ internal sealed partial class FakeBotApi
         var offset = (long?)body["offset"] ?? 0;
         var limit = Math.Clamp((int?)body["limit"] ?? 100, 1, 100);
         using var run = CancellationTokenSource.CreateLinkedTokenSource(aborted, _closing.Token);
-        var endsAt = Clock.GetUtcNow() + TimeSpan.FromSeconds(seconds);
-        using var wake = Clock.CreateTimer(_ => Change(() => { }), null, TimeSpan.FromSeconds(seconds), Timeout.InfiniteTimeSpan);
-        var entered = Change(() =>
+        var endsAt = clock.GetUtcNow() + TimeSpan.FromSeconds(seconds);
+        using var wake = clock.CreateTimer(_ => gate.Change(() => { }), null, TimeSpan.FromSeconds(seconds), Timeout.InfiniteTimeSpan);
+        var entered = gate.Change(() =>
         {
             CheckWebhook("");
             _poller?.Cancel();
             _poller = run;
-            _state.Queue.Allow(body["allowed_updates"] is JsonArray kinds ? [.. kinds.Select(kind => (string)kind!)] : null);
+            state.Queue.Allow(body["allowed_updates"] is JsonArray kinds ? [.. kinds.Select(kind => (string)kind!)] : null);
             // Confirms within the change, so that whoever waits for the confirmation is told.
-            _state.Queue.Read(offset, limit);
-            return _changed.Task;
+            state.Queue.Read(offset, limit);
+            return gate.Changed;
         });
         try
         {
-            for (var changed = entered; ; changed = Locked(() => _changed.Task))
+            for (var changed = entered; ; changed = gate.Changed)
             {
-                var batch = Locked(() => _state.Queue.Read(offset, limit));
-                if (batch.Count > 0 || Clock.GetUtcNow() >= endsAt)
+                var batch = gate.Read(() => state.Queue.Read(offset, limit));
+                if (batch.Count > 0 || clock.GetUtcNow() >= endsAt)
                     return batch;
                 await changed.WaitAsync(run.Token);
-                Locked(() => CheckWebhook("terminated by setWebhook request"));
+                gate.Read(() => CheckWebhook("terminated by setWebhook request"));
             }
         }
         catch (OperationCanceledException) when (!aborted.IsCancellationRequested && !_closing.IsCancellationRequested)
@@ -122,13 +127,13 @@ internal sealed partial class FakeBotApi
         }
         finally
         {
-            Change(() => _poller = _poller == run ? null : _poller);
+            gate.Change(() => _poller = _poller == run ? null : _poller);
         }
     }
 
     private int CheckWebhook(string otherwise)
     {
-        if (_state.Webhook is null)
+        if (state.Webhook is null)
             return 0;
         throw FakeError.Conflict(otherwise.Length > 0
             ? otherwise
@@ -179,7 +184,7 @@ internal sealed partial class FakeBotApi
                 break;
             case Fault.Silence:
                 using (var hold = CancellationTokenSource.CreateLinkedTokenSource(http.RequestAborted, _closing.Token))
-                    await Task.Delay(Timeout.InfiniteTimeSpan, Clock, hold.Token).ContinueWith(_ => { }, TaskScheduler.Default);
+                    await Task.Delay(Timeout.InfiniteTimeSpan, clock, hold.Token).ContinueWith(_ => { }, TaskScheduler.Default);
                 break;
             default:
                 await WriteAsync(http, status, "application/json", text);
@@ -206,7 +211,7 @@ internal sealed partial class FakeBotApi
     {
         if (Environment.GetEnvironmentVariable("HERDBOT_REQUEST_DUMP") is not { Length: > 0 } folder)
             return;
-        var lines = Requests.Select(request => new JsonObject { ["method"] = request.Method, ["body"] = request.Body.DeepClone() }.ToJsonString());
+        var lines = gate.Read(() => state.Requests.ToList()).Select(request => new JsonObject { ["method"] = request.Method, ["body"] = request.Body.DeepClone() }.ToJsonString());
         File.WriteAllLines(Path.Combine(folder, $"{Environment.ProcessId}-{Interlocked.Increment(ref _dumps)}.jsonl"), lines);
     }
 }

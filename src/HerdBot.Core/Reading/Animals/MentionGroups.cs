@@ -1,0 +1,82 @@
+using HerdBot.Core.Reading.Lexicon;
+using HerdBot.Core.Reading.Scanning;
+
+namespace HerdBot.Core.Reading.Animals;
+
+/// <summary>Joins rows of names: "Fern, Hazel and May", "Fern and Clover both".</summary>
+internal static class MentionGroups
+{
+    public static List<Item> Join(Scan scan, List<Item> items)
+    {
+        var joined = new List<Item>(items.Count);
+        for (var i = 0; i < items.Count;)
+        {
+            var used = 1;
+            if (CanLead(items[i]) && RowEnd(items, i) is var end && end > i + 1 && IsRow(scan, items, i, end))
+            {
+                used = end - i;
+                Absorb(items, i, end);
+            }
+
+            if (joined.Count > 0 && joined[^1].Mention is { Plural: true, Kind: MentionKind.Named } && items[i].Mention is { Plural: true, Count: 2, Kind: MentionKind.SomeBaby, Colour: 0 })
+            {
+                joined[^1].End = items[i].End;
+            }
+            else
+            {
+                joined.Add(items[i]);
+            }
+
+            i += used;
+        }
+
+        return joined;
+    }
+
+    private static bool CanLead(Item item) => item is { Kind: ItemKind.Animal, Mention: { Kind: MentionKind.Named or MentionKind.BabyOf, Entries.Count: > 0 } };
+
+    private static int RowEnd(List<Item> items, int i)
+    {
+        var end = i + 1;
+        while (end + 1 < items.Count)
+        {
+            var at = end + 1;
+            if (!(items[end].IsMark(',') || items[end].Is(Tag.And)))
+            {
+                break;
+            }
+
+            at = items[end].IsMark(',') && items[at].Is(Tag.And) ? at + 1 : at;
+            if (at >= items.Count || !CanLead(items[at]) || items[at].Mention!.Kind != items[i].Mention!.Kind)
+            {
+                break;
+            }
+
+            end = at + 1;
+        }
+
+        return end;
+    }
+
+    // With commas alone, what follows the last name may be about that one only.
+    private static bool IsRow(Scan scan, List<Item> items, int i, int end)
+    {
+        var starts = i == 0 || items[i - 1].Kind == ItemKind.Mark;
+        var ends = end >= items.Count || items[end].Kind == ItemKind.Mark;
+        var and = items.GetRange(i, end - i).Exists(item => item.Is(Tag.And));
+        return and || ends || starts || scan.Items.Count == 0;
+    }
+
+    private static void Absorb(List<Item> items, int i, int end)
+    {
+        var mention = items[i].Mention!;
+        for (var k = i + 1; k < end; k++)
+        {
+            mention.Entries.AddRange(items[k].Mention?.Entries ?? []);
+            mention.BareGenitive |= items[k].Mention?.BareGenitive == true;
+        }
+
+        mention.Plural = true;
+        items[i].End = items[end - 1].End;
+    }
+}

@@ -1,0 +1,163 @@
+using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
+using HerdBot.Core.Reading.Animals;
+using HerdBot.Core.Reading.Lexicon;
+using HerdBot.Core.Reading.Scanning;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>Finds births, their number and sexes.</summary>
+internal static class BirthReader
+{
+    private static readonly TagSet Never = TagSet.Of(
+        Tag.Stillborn, Tag.Died, Tag.NameIs, Tag.Sold, Tag.Placenta, Tag.Pregnant, Tag.Scan, Tag.OrderBorn, Tag.Bred, Tag.Weather, Tag.Medicine, Tag.Vaccine);
+
+    private static readonly TagSet Young = TagSet.Of(Tag.Baby, Tag.Sex, Tag.Twins, Tag.Triplets, Tag.Hers, Tag.LittleOnes);
+
+    public static void Read(Statement statement, Clause clause)
+    {
+        if (statement.Drafts.Exists(draft => draft.Kind == FactKind.Birth) || clause.Tags.HasAny(Never) || !Says(statement, clause) || Restates(statement, clause))
+        {
+            return;
+        }
+
+        var birth = statement.Add(FactKind.Birth, clause, clause.First(Tag.Born) ?? clause.First(Tag.Had) ?? clause.First(Tag.Out));
+        foreach (var item in clause.Items.Where(item => item.Tags.HasAny(TagSet.Of(Tag.Born, Tag.Had, Tag.Dropped, Tag.Out, Tag.Found, Tag.B, Tag.Baby, Tag.Hers, Tag.Twins, Tag.Gave))))
+        {
+            item.Used = item.Kind == ItemKind.Sense || item.Used;
+        }
+
+        Litter(statement, clause, birth);
+    }
+
+    private static bool Says(Statement statement, Clause clause)
+    {
+        var young = clause.Tags.HasAny(Young) || clause.Has(Tag.HasBaby);
+        var two = clause.Items.Exists(item => item is { Kind: ItemKind.Number, Value: 2 or 3 });
+        return clause.Has(Tag.Born)
+            || (clause.Has(Tag.B) && clause.Has(Tag.HasTime))
+            || (clause.Has(Tag.Had) && clause.Has(Tag.Had) && (young || (two && clause.Has(Tag.HasDam))) && !clause.HasAny(Tag.Nurse, Tag.Bottle, Tag.Medicine, Tag.Bleed, Tag.HasBaby, Tag.Vaccine))
+            || (clause.Has(Tag.Dropped) && young)
+            || (clause.Has(Tag.Out) && !clause.HasAny(Tag.Part, Tag.Presents, Tag.Bubble, Tag.Meconium, Tag.Weather) && (young || Announced(statement, clause)))
+            || (clause.Has(Tag.Found) && young && !HasNewborn(statement, clause))
+            || Pulled(statement, clause)
+            || Listed(statement, clause);
+    }
+
+    // "8:41 out, boy": a bare "out" where a birth is under way and the sex or hour is told
+    private static bool Announced(Statement statement, Clause clause) =>
+        statement.Known.Labour && (clause.Has(Tag.HasTime) || Next(statement, clause)?.Has(Tag.Sex) == true) || (statement.Clauses.Exists(other => other.HasAny(Tag.WaterBroke, Tag.Assist)) && Next(statement, clause)?.Has(Tag.Sex) == true);
+
+    // "pulled her 4:22, breathing"
+    private static bool Pulled(Statement statement, Clause clause) =>
+        clause.Has(Tag.Assist) && !clause.HasAny(Tag.Part, Tag.Presents) && statement.Known.Labour && clause.Has(Tag.HasTime) && clause.Mentions.Any();
+
+    private static Clause? Next(Statement statement, Clause clause)
+    {
+        var at = statement.Clauses.IndexOf(clause) + 1;
+        return at < statement.Clauses.Count ? statement.Clauses[at] : null;
+    }
+
+    // "Sage girl on the ground", "half six, wee hembra, 7.9 kilos": a sex and an hour or weight, where a birth is awaited
+    private static bool Listed(Statement statement, Clause clause)
+    {
+        if (!clause.Has(Tag.Sex) || clause.HasAny(Tag.Correct, Tag.Not, Tag.Nurse, Tag.Standing) || !Awaited(statement, clause))
+        {
+            return false;
+        }
+
+        return statement.Clauses.Exists(other => other.Sentence == clause.Sentence && (other.Has(Tag.HasTime) || other.Has(Tag.HasMass)));
+    }
+
+    private static bool Awaited(Statement statement, Clause clause)
+    {
+        var named = clause.Mentions.FirstOrDefault(mention => mention.Kind == MentionKind.Named) ?? statement.Named;
+        if (named is { Kind: MentionKind.Named, Entries.Count: > 0 })
+        {
+            return statement.Scan.Herd.Entry(named.Entries[0]) is { Role: HerdRole.Dam, State: HerdEntryState.Due or HerdEntryState.InLabour };
+        }
+
+        return named is null && (statement.Known.Labour || statement.Known.Said.Any(line => line.Mention.Entries.Exists(entry => statement.Scan.Herd.Entry(entry).State is HerdEntryState.Due or HerdEntryState.InLabour)));
+    }
+
+    private static bool HasNewborn(Statement statement, Clause clause) =>
+        clause.Mentions.Any(mention => mention.Kind == MentionKind.BabyOf && mention.Entries.Exists(dam => statement.Scan.Herd.BabiesOf(dam).Any(baby => statement.Scan.Herd.Entry(baby).Role == HerdRole.Newborn)))
+        || (clause.Mentions.Any(mention => mention.Kind == MentionKind.SomeBaby) && !clause.Has(Tag.Baby));
+
+    // "born 3 weeks early" about a newborn that is known already
+    private static bool Restates(Statement statement, Clause clause) =>
+        clause.Has(Tag.Born) && clause.HasAny(Tag.NoteBaby, Tag.OrderBorn) && !statement.Known.Labour && !clause.Has(Tag.HasDam) && !clause.Has(Tag.Sex);
+
+    private static void Litter(Statement statement, Clause clause, Draft birth)
+    {
+        var sexes = Sexes(statement, clause, birth).ToArray();
+        var count = Count(statement, clause, sexes);
+        if (count < 2)
+        {
+            birth.Sex = sexes.Length > 0 ? sexes[0] : null;
+            return;
+        }
+
+        for (var n = 1; n <= count; n++)
+        {
+            var one = n == 1 ? birth : new Draft(FactKind.Birth, clause, birth.Position);
+            one.N = n;
+            one.When = Hour(statement, clause, n, count);
+            one.Sex = n <= sexes.Length ? sexes[n - 1] : sexes.Length == 1 && clause.Items.Exists(item => item is { Kind: ItemKind.Number, Value: 2 }) ? sexes[0] : null;
+            if (n > 1)
+            {
+                statement.Drafts.Add(one);
+            }
+        }
+    }
+
+    // "6:10 and 6:25": an hour for each
+    private static Times.When? Hour(Statement statement, Clause clause, int n, int count)
+    {
+        var hours = statement.Clauses.Where(other => other.Sentence == clause.Sentence).SelectMany(other => other.Items)
+            .Where(item => item is { Kind: ItemKind.Time, When.Kind: Times.WhenKind.Clock }).ToList();
+        return hours.Count == count ? hours[n - 1].When : null;
+    }
+
+    private static int Count(Statement statement, Clause clause, Sex?[] sexes) =>
+        clause.Has(Tag.Triplets) ? 3
+        : clause.Has(Tag.Twins) || clause.Mentions.Any(mention => mention.Count == 2) ? 2
+        : clause.Items.Exists(item => item is { Kind: ItemKind.Number, Value: 2, Used: false }) && clause.HasAny(Tag.Had, Tag.Dropped, Tag.Born) ? 2
+        : sexes.Length > 1 && statement.Clauses.Count > 0 ? sexes.Length
+        : 1;
+
+    // The sexes told from here on; one told twice is the same young one.
+    private static IEnumerable<Sex?> Sexes(Statement statement, Clause clause, Draft birth)
+    {
+        var seen = new HashSet<int>();
+        foreach (var other in statement.Clauses.Skip(statement.Clauses.IndexOf(clause)))
+        {
+            if (other != clause && other.Mentions.Any(mention => mention.Kind == MentionKind.Named))
+            {
+                break;
+            }
+
+            foreach (var item in other.Items.Where(item => item.Is(Tag.Sex) && item.Argument is 1 or 2 && item.Mention?.Kind is not MentionKind.Pronoun))
+            {
+                if (seen.Add(item.Argument))
+                {
+                    yield return item.Argument == 1 ? Sex.Female : Sex.Male;
+                }
+            }
+
+            if (other != clause && seen.Count == 1 && !other.Has(Tag.Sex) && birth.Clause != other && other.HasAny(Tag.Standing, Tag.Nurse))
+            {
+                break;
+            }
+        }
+
+        if (seen.Count == 0 && clause.Mentions.FirstOrDefault(mention => mention.Kind == MentionKind.BabyOf)?.Sex is { } told)
+        {
+            yield return told;
+        }
+        else if (seen.Count == 0 && clause.Has(Tag.Assist) && clause.Mentions.FirstOrDefault(mention => mention.Kind == MentionKind.Pronoun)?.Sex is { } pulled)
+        {
+            yield return pulled;
+        }
+    }
+}

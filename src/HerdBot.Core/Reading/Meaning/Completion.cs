@@ -1,0 +1,292 @@
+using System.Collections.Immutable;
+using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
+using HerdBot.Core.Reading.Animals;
+using HerdBot.Core.Reading.Times;
+using NodaTime;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>Settles animals and times, drops what was said twice, and finds the one thing to ask.</summary>
+internal sealed class Completion(Statement statement)
+{
+    private static readonly ImmutableArray<Ask> Gravest = [Ask.Sure, Ask.Animal, Ask.Value, Ask.Unit, Ask.Time];
+    private readonly AnimalResolver resolver = new(statement.Known);
+    private readonly Dictionary<string, LocalDateTime> births = new(StringComparer.OrdinalIgnoreCase);
+    private readonly List<(Fact Fact, int Position)> facts = [];
+    private readonly HashSet<Ask> asks = [];
+
+    public (ImmutableArray<Fact> Facts, Ask? Ask) Finish()
+    {
+        foreach (var draft in statement.Drafts.Where(draft => draft.Kind == FactKind.Birth).ToList())
+        {
+            Birth(draft);
+        }
+
+        TemperatureOfBoth();
+        foreach (var draft in statement.Drafts.Where(draft => draft.Kind != FactKind.Birth))
+        {
+            Settle(draft);
+        }
+
+        Notes();
+        var ask = Gravest.Where(asks.Contains).Cast<Ask?>().FirstOrDefault();
+        return ([.. facts.OrderBy(pair => pair.Position).Select(pair => pair.Fact)], ask);
+    }
+
+    private void Birth(Draft draft)
+    {
+        var names = resolver.Resolve(draft.Mention, Whom.Dam, "birth");
+        foreach (var dam in names.Count == 0 ? [Fact.AskAnimal] : names)
+        {
+            var fact = Base(draft) with { Animal = dam, Sex = draft.Sex, N = draft.N, Name = draft.Mention?.Name };
+            fact = Timed(draft, fact, null);
+            Add(fact, draft);
+            if (dam != Fact.AskAnimal)
+            {
+                resolver.Born(dam, draft.Sex);
+                if (fact.At is { Time: { } time } at)
+                {
+                    births[dam] = at.Date + time;
+                }
+            }
+        }
+    }
+
+    // "Clover 100.2, her baby 99.8": the first is the dam's own.
+    private void TemperatureOfBoth()
+    {
+        foreach (var draft in statement.Drafts.Where(draft => draft is { Kind: FactKind.Temperature, Mention: { Kind: MentionKind.Named, BareGenitive: false, Plural: false } }))
+        {
+            var dam = draft.Mention!.Entries[0];
+            if (statement.Scan.Herd.Entry(dam).Role == HerdRole.Dam
+                && statement.Drafts.Exists(other => other != draft && other.Kind == FactKind.Temperature && other.Mention is { Kind: MentionKind.BabyOf } baby && baby.Entries.Contains(dam)))
+            {
+                (draft.Animal, draft.Settled) = (statement.Scan.Herd.Entry(dam).Name, true);
+            }
+        }
+    }
+
+    private void Settle(Draft draft)
+    {
+        if (draft.Kind is FactKind.Breeding or FactKind.SpitOff)
+        {
+            SireReader.Read(statement, draft, resolver);
+        }
+
+        foreach (var animal in Animals(draft))
+        {
+            var fact = Base(draft) with
+            {
+                Animal = animal,
+                Value = draft.Value,
+                Unit = draft.Unit,
+                Sire = draft.Sire,
+                Route = draft.Route,
+                Task = draft.Task,
+                Text = draft.Text ?? Words(draft),
+                Field = draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft.Clause)),
+                Sex = draft.Sex,
+                Name = draft.Name ?? (animal == Fact.AskAnimal ? draft.Mention?.Name : null),
+            };
+            fact = draft.Ask == Ask.Value ? fact with { Value = null, Unit = null } : fact;
+            Add(Timed(draft, fact, animal), draft);
+        }
+    }
+
+    /// <summary>What was said, for facts whose words are the fact.</summary>
+    private string? Words(Draft draft) => draft.Clause.Items.Count > 0 && draft.Kind is FactKind.Note or FactKind.LabourSign or FactKind.Presentation or FactKind.Assistance
+        or FactKind.Kit or FactKind.Medication or FactKind.Vaccination or FactKind.Placenta or FactKind.CordBleeding or FactKind.Breeding
+        ? statement.Scan.Slice(draft.Clause.Items[0], draft.Clause.Items[^1]) : null;
+
+    private ReadOnlySpan<Tokens.Token> Tokens(Clause clause) =>
+        clause.Items.Count == 0 ? [] : statement.Scan.Tokens.AsSpan(clause.Items[0].First..clause.Items[^1].End);
+
+    private IEnumerable<string?> Animals(Draft draft)
+    {
+        if (draft.Settled)
+        {
+            return [draft.Animal];
+        }
+
+        var whom = draft.Kind is FactKind.Claim or FactKind.Done or FactKind.NotDone or FactKind.QuestionStatus ? Kinship.OfTask(draft.Task) : Kinship.Of(draft.Kind);
+        var names = draft.Kind switch
+        {
+            FactKind.Kit or FactKind.Weather or FactKind.QuestionTasks or FactKind.QuestionHowto => [],
+            FactKind.QuestionDue => draft.Mention is null ? [] : resolver.Resolve(draft.Mention, Whom.Dam, "labour"),
+            FactKind.QuestionStatus => draft.Mention is null ? [] : resolver.Resolve(draft.Mention, whom, draft.Task),
+            FactKind.Death => Deaths(draft),
+            FactKind.Roster => Rosters(draft),
+            FactKind.Claim => Claims(draft, whom),
+            FactKind.Note => Noted(draft),
+            FactKind.Medication or FactKind.Vaccination => Dosed(draft),
+            FactKind.Temperature or FactKind.Weight when IsGrown(draft) => resolver.Resolve(draft.Mention, Whom.Anyone, FactWords.Word(draft.Kind)),
+            _ => resolver.Resolve(Twin(draft), whom, FactWords.Word(draft.Kind)),
+        };
+        return names.Count > 0 ? names.AsEnumerable<string?>() : draft.Kind is FactKind.Kit or FactKind.Weather or FactKind.Claim or FactKind.Note || FactWords.Word(draft.Kind).StartsWith("question", StringComparison.Ordinal) ? [null] : [Fact.AskAnimal];
+    }
+
+    // A figure that only a grown animal can weigh is the dam's own.
+    private static bool IsGrown(Draft draft) =>
+        draft is { Kind: FactKind.Weight, Mention.Kind: MentionKind.Named } && draft.Value > (draft.Unit == FactUnit.Kg ? 45m : 100m);
+
+    // "ewe lamb 9#, ram lamb 10.5#": the sex told next to the figure says which twin.
+    private Mention? Twin(Draft draft)
+    {
+        if (draft.Mention is { Kind: MentionKind.Named or MentionKind.Unknown or MentionKind.BabyOf } && resolver.Births.Count == 0)
+        {
+            return draft.Mention;
+        }
+
+        var sexItem = draft.Clause.Items.FindLast(item => item.First <= draft.Position && item.Is(Lexicon.Tag.Sex) && item.Argument is 1 or 2)
+            ?? draft.Clause.Items.Find(item => item.Is(Lexicon.Tag.Sex) && item.Argument is 1 or 2);
+        return sexItem is null || draft.Mention is { Plural: true } ? draft.Mention
+            : new Mention(MentionKind.SomeBaby) { Sex = sexItem.Argument == 1 ? Sex.Female : Sex.Male };
+    }
+
+    private IReadOnlyList<string> Deaths(Draft draft)
+    {
+        asks.Add(Ask.Sure);
+        var dam = draft.Mention is { Kind: MentionKind.Named, Entries.Count: 1 } named ? named.Entries[0] : -1;
+        var stillborn = draft.Clause.Has(Lexicon.Tag.Stillborn) || draft.Clause.Has(Lexicon.Tag.Born);
+        if (stillborn)
+        {
+            var dams = resolver.Resolve(draft.Mention, Whom.Dam, "birth");
+            return [.. dams.Select(name => name == Fact.AskAnimal ? name : $"{name}'s baby")];
+        }
+
+        return dam >= 0 ? resolver.Resolve(draft.Mention, Whom.Anyone, null) : resolver.Resolve(draft.Mention, Whom.Baby, null);
+    }
+
+    private IReadOnlyList<string> Rosters(Draft draft) =>
+        draft.Name is null || draft.Mention is null or { Kind: MentionKind.Pronoun } ? resolver.Resolve(draft.Mention, Whom.Baby, null) : resolver.Resolve(draft.Mention, draft.Mention.Kind == MentionKind.Named ? Whom.Anyone : Whom.Baby, null);
+
+    private IReadOnlyList<string> Claims(Draft draft, Whom whom)
+    {
+        if (draft.Task == Care.CareTaskWords.CallVet)
+        {
+            return draft.Mention is { Kind: not MentionKind.Pronoun } ? resolver.Resolve(draft.Mention, statement.Drafts.Exists(other => Kinship.Of(other.Kind) == Whom.Dam) ? Whom.Dam : Whom.Anyone, null)
+                : statement.Drafts.Exists(other => other != draft && Kinship.Of(other.Kind) == Whom.Dam) || statement.Known.Labour ? resolver.Resolve(draft.Mention, Whom.Dam, "birth")
+                : resolver.Resolve(draft.Mention, Whom.Baby, null);
+        }
+
+        if (draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Known.Reply is { } reply && reply.Task == draft.Task)
+        {
+            return reply.Animal is null ? [] : [reply.Animal];
+        }
+
+        return draft.Task == "look_in" && draft.Mention is null ? [] : resolver.Resolve(draft.Mention, whom, draft.Task);
+    }
+
+    private IReadOnlyList<string> Noted(Draft draft)
+    {
+        if (draft.Mention is { Kind: MentionKind.Named or MentionKind.BabyOf or MentionKind.Unknown })
+        {
+            return resolver.Resolve(draft.Mention, draft.Clause.Has(Lexicon.Tag.NoteBaby) && draft.Mention.Kind == MentionKind.Named && !draft.Clause.Has(Lexicon.Tag.HasDam) ? Whom.Baby : Whom.Anyone, null);
+        }
+
+        var dams = draft.Clause.HasAny(Lexicon.Tag.NoMilk, Lexicon.Tag.NoteDam) || statement.Drafts.Exists(other => other.Kind is FactKind.LabourSign or FactKind.Presentation);
+        return resolver.Resolve(draft.Mention, dams ? Whom.Dam : Whom.Baby, dams ? "placenta" : null);
+    }
+
+    // A pronoun or nobody: the newborn, unless only dams are spoken of.
+    private IReadOnlyList<string> Dosed(Draft draft) =>
+        resolver.Resolve(draft.Mention, draft.Mention is { Kind: MentionKind.Named } ? Whom.Anyone : Whom.Baby, FactWords.Word(draft.Kind));
+
+    private static Fact Base(Draft draft) => new(draft.Kind) { Neg = draft.Neg, Unsure = draft.Unsure };
+
+    private Fact Timed(Draft draft, Fact fact, string? animal)
+    {
+        if (draft.When is not { } when)
+        {
+            return fact;
+        }
+
+        if (draft.Kind is FactKind.Claim)
+        {
+            return fact with { At = WhenResolver.Ahead(when, statement.Known.Context.Now) };
+        }
+
+        if (draft.Ask == Ask.Value && when.Since)
+        {
+            return fact;
+        }
+
+        if (draft.Neg && when.Kind is WhenKind.Age or WhenKind.HourOrAge or WhenKind.Ago)
+        {
+            return fact;
+        }
+
+        var at = WhenResolver.Past(when, statement.Known.Context.Now, BornAt(draft.Kind, animal), out var impossible);
+        if (impossible)
+        {
+            asks.Add(Ask.Time);
+        }
+
+        return fact with { At = at };
+    }
+
+    private LocalDateTime? BornAt(FactKind kind, string? animal)
+    {
+        if (animal is null || (Kinship.Of(kind) == Whom.Dam && kind != FactKind.Placenta))
+        {
+            return null;
+        }
+
+        var dam = HerdIndex.SplitBabyName(animal)?.Dam ?? animal;
+        var herd = statement.Scan.Herd;
+        if (births.TryGetValue(dam, out var now))
+        {
+            return now;
+        }
+
+        if (statement.Known.BornAt(herd.Find(animal)) is { } own)
+        {
+            return own;
+        }
+
+        return kind is FactKind.Placenta && herd.BabiesOf(herd.Find(animal)) is { Count: > 0 } babies ? babies.Select(statement.Known.BornAt).OfType<LocalDateTime>().Cast<LocalDateTime?>().Max() : null;
+    }
+
+    private void Add(Fact fact, Draft draft)
+    {
+        if (fact.Animal == Fact.AskAnimal)
+        {
+            asks.Add(Ask.Animal);
+        }
+
+        if (draft.Ask is { } ask)
+        {
+            asks.Add(ask);
+        }
+
+        facts.RemoveAll(pair => fact.Neg && !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal && fact.Kind is FactKind.Vaccination or FactKind.Medication && fact.Neg && pair.Fact.Animal == fact.Animal && pair.Fact.Kind == fact.Kind);
+        var twin = facts.FindIndex(pair => IsSame(pair.Fact, fact));
+        if (twin < 0)
+        {
+            facts.Add((fact, draft.Position));
+        }
+        else if (facts[twin].Fact.At is null)
+        {
+            facts[twin] = (facts[twin].Fact with { At = fact.At, Unsure = facts[twin].Fact.Unsure && fact.Unsure }, facts[twin].Position);
+        }
+    }
+
+    private static bool IsSame(Fact a, Fact b) =>
+        a.Kind == b.Kind && a.Animal == b.Animal && a.N == b.N && a.Task == b.Task && a.Name == b.Name
+        && (a.Kind is FactKind.Presentation or FactKind.LabourSign or FactKind.Note || (a.Value == b.Value && a.Neg == b.Neg && (a.At is null || b.At is null || a.At == b.At)))
+        && !(a.Kind == FactKind.Birth && a.Animal == Fact.AskAnimal);
+
+    // Beside facts, one note is enough.
+    private void Notes()
+    {
+        var others = facts.Exists(pair => pair.Fact.Kind != FactKind.Note);
+        for (var i = facts.Count - 1; i >= 0 && others; i--)
+        {
+            if (facts[i].Fact.Kind == FactKind.Note && facts.FindIndex(pair => pair.Fact.Kind == FactKind.Note) < i)
+            {
+                facts.RemoveAt(i);
+            }
+        }
+    }
+}

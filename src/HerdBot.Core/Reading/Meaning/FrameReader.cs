@@ -1,0 +1,51 @@
+using HerdBot.Core.Reading.Lexicon;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>Finds what a clause says by the frames of the grammar.</summary>
+internal static class FrameReader
+{
+    public static void Read(Statement statement, Clause clause)
+    {
+        foreach (var frame in Frames.All)
+        {
+            if (Fits(statement, clause, frame))
+            {
+                var draft = statement.Add(frame.Give, clause, clause.Unused(frame.All[0]));
+                draft.Neg = frame.Neg;
+                draft.Unsure = frame.Unsure;
+                Use(clause, frame);
+            }
+        }
+    }
+
+    private static bool Fits(Statement statement, Clause clause, Frame frame)
+    {
+        foreach (var tag in frame.All)
+        {
+            if (!clause.Has(tag) || (clause.Unused(tag) is null && !IsSign(tag)))
+            {
+                return false;
+            }
+        }
+
+        return (frame.Any.IsEmpty || clause.Tags.HasAny(frame.Any)) && !clause.Tags.HasAny(frame.No) && (frame.Condition == "scan" ? statement.Scan.Has(Tag.Scan) : statement.Known.Holds(frame.Condition));
+    }
+
+    // Signs say what sort of items a clause holds; they are not words and do not wear out.
+    private static bool IsSign(Tag tag) => tag is >= Tag.HasAnimal;
+
+    private static void Use(Clause clause, Frame frame)
+    {
+        foreach (var tag in frame.All)
+        {
+            foreach (var item in clause.Items)
+            {
+                if (item.Is(tag) && tag is not (Tag.Not or Tag.Done or Tag.She))
+                {
+                    item.Used = true;
+                }
+            }
+        }
+    }
+}

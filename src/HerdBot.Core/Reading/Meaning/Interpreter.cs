@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using HerdBot.Core.Reading.Animals;
+using HerdBot.Core.Reading.Lexicon;
+using HerdBot.Core.Reading.Scanning;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>From the items of a message to its facts: corrections, questions, statements, bare answers, in that order.</summary>
+internal static class Interpreter
+{
+    public static Reading Read(Scan scan)
+    {
+        var known = new Circumstances(scan.Context);
+        var statement = new Statement(scan, known, ClauseSplitter.Split(scan));
+        var whole = statement.Clauses.ToList();
+        QuestionReader.Read(statement);
+        if (CorrectionReader.Read(statement) is { Count: > 0 } mended)
+        {
+            return new Reading([.. mended], null, [new ReadingReason(scan.Text, "mends or withdraws a record")]);
+        }
+
+        StatementReader.Read(statement);
+        ReplyReader.Read(statement);
+        BirthOrder(statement, whole);
+        var (facts, ask) = new Completion(statement).Finish();
+        return new Reading(facts, ask, [.. statement.Reasons]);
+    }
+
+    // "99.4, 99.9 and 100.1 in the order they were born"
+    private static void BirthOrder(Statement statement, List<Clause> clauses)
+    {
+        var figures = statement.Drafts.Where(draft => draft.Value is not null).ToList();
+        if (figures.Count < 2 || !clauses.Exists(clause => clause.Has(Tag.OrderBorn)))
+        {
+            return;
+        }
+
+        var herd = statement.Scan.Herd;
+        var young = Enumerable.Range(0, herd.Entries.Length).Where(herd.IsYoung).OrderBy(i => herd.Entry(i).Born?.Date).ThenBy(i => herd.Entry(i).Born?.Time).ToImmutableArray();
+        for (var i = 0; i < figures.Count && figures.Count == young.Length; i++)
+        {
+            (figures[i].Animal, figures[i].Settled) = (herd.Entry(young[i]).Name, true);
+        }
+    }
+}

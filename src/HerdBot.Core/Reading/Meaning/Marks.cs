@@ -1,0 +1,69 @@
+using HerdBot.Core.Facts;
+using HerdBot.Core.Reading.Lexicon;
+using HerdBot.Core.Reading.Scanning;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>Puts "not" and "perhaps" on the facts they belong to.</summary>
+internal static class Marks
+{
+    private static readonly TagSet Loose = TagSet.Of(Tag.Hedge, Tag.CantBeRight, Tag.NoIdea);
+
+    public static void Apply(Statement statement, Clause clause, int from)
+    {
+        var not = clause.Items.Find(item => item.Is(Tag.Not) && !item.Used && !(item.Is(Tag.NotDone) && clause.Items.Count == 1));
+        var hedge = clause.Tags.HasAny(Loose) || statement.SentenceHas(clause, Tag.Hearsay) || (clause.Asked && !clause.Has(Tag.Question));
+        for (var i = from; i < statement.Drafts.Count; i++)
+        {
+            var draft = statement.Drafts[i];
+            draft.Neg ^= not is not null && !draft.Neg && CanBeDenied(draft) && !IsAlready(clause, draft);
+            draft.Unsure |= hedge && draft.Kind is not (FactKind.Roster or FactKind.Weather or FactKind.Kit) && !(draft.Kind == FactKind.Placenta && clause.Has(Tag.NoIdea));
+        }
+
+        Doubted(statement, clause);
+        Stopped(statement, clause, not);
+        Skipped(statement, clause, not, from);
+    }
+
+    private static bool CanBeDenied(Draft draft) => draft.Value is null && draft.Ask is null
+        && draft.Kind is not (FactKind.Roster or FactKind.Note or FactKind.Kit or FactKind.Weather or FactKind.Death or FactKind.Presentation or FactKind.LabourSign);
+
+    // A frame that denies by itself ("still down") is not denied twice.
+    private static bool IsAlready(Clause clause, Draft draft) =>
+        draft.Kind == FactKind.CordDry && clause.Has(Tag.Wet);
+
+    // "that can't be right": the figure before it is in doubt
+    private static void Doubted(Statement statement, Clause clause)
+    {
+        if (clause.Has(Tag.CantBeRight) && statement.Drafts.LastOrDefault(draft => draft.Value is not null) is { } last)
+        {
+            last.Unsure = true;
+        }
+
+        // "sucking noises but not sure she's swallowing"
+        if (clause.Has(Tag.Swallow) && clause.Tags.HasAny(Loose | TagSet.Of(Tag.Not)) && statement.Drafts.LastOrDefault(draft => draft.Kind == FactKind.Nursing) is { } nursing)
+        {
+            nursing.Unsure = true;
+        }
+    }
+
+    private static void Stopped(Statement statement, Clause clause, Item? not)
+    {
+        if (clause.Has(Tag.Stopped) && not is not null && statement.Drafts.LastOrDefault(draft => draft.Clause == clause && draft.Kind == FactKind.CordBleeding) is { } bleeding)
+        {
+            bleeding.Neg = false;
+        }
+    }
+
+    // "CDT all the girls, skipped Fern"
+    private static void Skipped(Statement statement, Clause clause, Item? not, int from)
+    {
+        if (not is null || from != statement.Drafts.Count || clause.Items.Find(item => item.Mention?.Entries.Count > 0) is not { } animal
+            || statement.Drafts.LastOrDefault() is not { Kind: FactKind.Vaccination or FactKind.Medication or FactKind.Breeding } last)
+        {
+            return;
+        }
+
+        statement.Drafts.Add(new Draft(last.Kind, clause, animal.First) { Mention = animal.Mention, Neg = true, Text = last.Text });
+    }
+}

@@ -1,0 +1,117 @@
+using HerdBot.Core.Facts;
+using HerdBot.Core.Reading.Animals;
+using HerdBot.Core.Reading.Lexicon;
+using HerdBot.Core.Reading.Scanning;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>Gives each fact the animal it was said of: the nearest one named, or the one named last.</summary>
+internal static class MentionCarrier
+{
+    public static void Carry(Statement statement, Clause clause, int from)
+    {
+        foreach (var item in clause.Items.Where(item => item.Mention?.Kind == MentionKind.BabyOf && item.Mention.Entries.Count == 0))
+        {
+            item.Mention!.Entries.AddRange(statement.Named?.Entries ?? []);
+        }
+
+        var own = clause.Items.Where(item => IsSubject(statement, item)).ToList();
+        for (var i = from; i < statement.Drafts.Count; i++)
+        {
+            var draft = statement.Drafts[i];
+            draft.Mention ??= Nearest(own, draft) is { } near ? Merged(statement, clause, near.Mention!, draft) : statement.Named;
+        }
+
+        LateNames(statement, clause, own, from);
+        if (own.FindLast(item => item.Mention!.Kind is not MentionKind.Pronoun) is { } named)
+        {
+            statement.Named = named.Mention;
+        }
+    }
+
+    /// <summary>Facts that named nobody take the one name of their sentence, or of the message.</summary>
+    public static void Lend(Statement statement)
+    {
+        var named = statement.Clauses.SelectMany(clause => clause.Items.Where(item => IsSubject(statement, item) && item.Mention!.Kind is MentionKind.Named or MentionKind.BabyOf or MentionKind.Unknown)
+            .Select(item => (clause.Sentence, item.Mention))).ToList();
+        foreach (var draft in statement.Drafts.Where(draft => (draft.Mention is null or { Kind: MentionKind.Pronoun }) && !draft.Settled && draft.Kind != FactKind.Claim))
+        {
+            var near = named.Where(pair => pair.Sentence == draft.Clause.Sentence).ToList();
+            draft.Mention = near.Count == 1 ? near[0].Mention : near.Count == 0 && named.Count == 1 && named[0].Mention!.Kind == MentionKind.Named ? named[0].Mention : draft.Mention;
+        }
+
+        foreach (var draft in statement.Drafts.Where(draft => (draft.Mention is null or { Kind: MentionKind.Pronoun }) && statement.SentenceHas(draft.Clause, Tag.Whose)))
+        {
+            (draft.Animal, draft.Settled) = (Fact.AskAnimal, true);
+        }
+    }
+
+    private static bool IsSubject(Statement statement, Item item) =>
+        item.Mention is { } mention && mention.Kind != MentionKind.SomeMale && !mention.Vague
+        && !(mention is { Kind: MentionKind.Named, Plural: false } && statement.Scan.Herd.Entry(mention.Entries[0]).Role == Core.Herd.HerdRole.Sire && (mention.AfterPreposition || item.Used));
+
+    // A name just before the fact, else the nearest after it; pronouns only where nothing better is there.
+    private static Item? Nearest(List<Item> own, Draft draft) =>
+        own.FindLast(item => item.First <= draft.Position && item.Mention!.Kind != MentionKind.Pronoun)
+        ?? own.Find(item => item.Mention!.Kind != MentionKind.Pronoun)
+        ?? own.FindLast(item => item.First <= draft.Position)
+        ?? own.FirstOrDefault();
+
+    // "she" goes back to the one named last, where that one can be a she.
+    private static Mention Merged(Statement statement, Clause clause, Mention mention, Draft draft)
+    {
+        if (mention.Kind != MentionKind.Pronoun || statement.Named is not { } named || named.Kind == MentionKind.Unknown && clause.Sentence > 0)
+        {
+            return mention;
+        }
+
+        var grown = named.Kind == MentionKind.Named && named.Entries.Count == 1 && statement.Scan.Herd.Entry(named.Entries[0]).Role == Core.Herd.HerdRole.Dam;
+        return mention.Sex is null || mention.Plural || grown || named.Sex is null || named.Sex == mention.Sex || Kinship.Of(draft.Kind) == Whom.Dam ? named : mention;
+    }
+
+    // "Exposed to Gus: Fern, Hazel, May", "2 cc all the girls": the names come after the fact.
+    private static void LateNames(Statement statement, Clause clause, List<Item> own, int from)
+    {
+        if (from != statement.Drafts.Count || own.Count == 0 || clause.Items.Exists(item => item is { Kind: ItemKind.Sense, Used: false } && item.Tags.HasAny(Tag.Not.Alone())) || own[0].Mention!.Kind == MentionKind.Pronoun)
+        {
+            return;
+        }
+
+        var sole = clause.Items.TrueForAll(item => item.Mention is not null || item.Tags.HasAny(TagSet.Of(Tag.Article, Tag.Prep, Tag.And, Tag.Both, Tag.Known, Tag.Banter)));
+        var waiting = statement.Drafts.Where(draft => draft.Mention is null && sole).ToList();
+        foreach (var draft in waiting)
+        {
+            draft.Mention = own[0].Mention;
+        }
+
+        if (sole && waiting.Count == 0 && statement.Drafts.LastOrDefault() is { Kind: FactKind.Breeding or FactKind.Birth or FactKind.Vaccination or FactKind.Medication } last && last.Mention != own[0].Mention)
+        {
+            Again(statement, clause, last, own);
+        }
+    }
+
+    private static void Again(Statement statement, Clause clause, Draft last, List<Item> own)
+    {
+        if (last.Kind == FactKind.Birth && last.N is not null)
+        {
+            statement.Drafts.RemoveAll(draft => draft.Kind == FactKind.Birth && draft != last);
+            last.N = null;
+        }
+
+        foreach (var item in own)
+        {
+            statement.Drafts.Add(new Draft(last.Kind, clause, item.First)
+            {
+                Mention = item.Mention,
+                Value = last.Value,
+                Unit = last.Unit,
+                When = last.When,
+                Sire = last.Sire,
+                Text = last.Text,
+                Sex = last.Sex,
+            });
+        }
+    }
+
+    private static TagSet Alone(this Tag tag) => TagSet.Of(tag);
+}

@@ -1,0 +1,86 @@
+using HerdBot.Core.Facts;
+using HerdBot.Core.Reading.Lexicon;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>Turns what somebody means to do into a claim.</summary>
+internal static class PlanReader
+{
+    public static void Read(Statement statement, Clause clause, int from)
+    {
+        if (clause.HasAny(Tag.Call, Tag.CallAsked) && clause.Has(Tag.Vet) || (clause.Has(Tag.Call) && clause.Items.Count <= 2 && statement.Known.Reply?.Task is "vet_today"))
+        {
+            CallsVet(statement, clause, from);
+        }
+        else if (clause.Has(Tag.Redo))
+        {
+            Claim(statement, clause, statement.Drafts.LastOrDefault(draft => draft.Value is not null || draft.Unsure)?.Kind is { } kind ? FactWords.Word(kind) : null);
+        }
+        else if (clause.Has(Tag.GiveUp) && !clause.HasAny(Tag.HasQuantity))
+        {
+            statement.Drafts.RemoveRange(from, statement.Drafts.Count - from);
+            Claim(statement, clause, statement.Known.Context.Log.LastOrDefault(fact => fact.Fact.Kind == FactKind.Claim)?.Fact.Task ?? statement.Known.SoleReminder?.Task).Neg = true;
+        }
+        else if (clause.Has(Tag.Claim) && IsPlan(clause))
+        {
+            Planned(statement, clause, from);
+        }
+    }
+
+    private static bool IsPlan(Clause clause) => !clause.HasAny(Tag.Born, Tag.Had) && !clause.Asked;
+
+    private static void CallsVet(Statement statement, Clause clause, int from)
+    {
+        statement.Drafts.RemoveRange(from, statement.Drafts.Count - from);
+        if (clause.Has(Tag.CallAsked))
+        {
+            statement.Add(FactKind.Note, clause, clause.First(Tag.CallAsked)).Mention = statement.Named;
+            return;
+        }
+
+        Claim(statement, clause, Care.CareTaskWords.CallVet).Mention = statement.Drafts.Count > 1 ? statement.Drafts[0].Mention : statement.Named;
+    }
+
+    private static void Planned(Statement statement, Clause clause, int from)
+    {
+        var planned = statement.Drafts.Skip(from).FirstOrDefault(draft => draft.Kind is not (FactKind.Note or FactKind.Roster));
+        if (planned is { Value: not null } && planned.Kind is FactKind.Temperature or FactKind.Weight)
+        {
+            return;
+        }
+
+        var task = planned is null ? TaskOf(clause) : FactWords.Word(planned.Kind);
+        if (task is null)
+        {
+            return;
+        }
+
+        var mention = planned?.Mention ?? clause.Mentions.FirstOrDefault() ?? statement.Named;
+        statement.Drafts.RemoveRange(from, statement.Drafts.Count - from);
+        Claim(statement, clause, task).Mention = mention;
+    }
+
+    /// <summary>The task that a clause's words name, though they state nothing.</summary>
+    public static string? TaskOf(Clause clause) =>
+        clause.Has(Tag.Temperature) || clause.Has(Tag.TookReading) ? "temperature"
+        : clause.Has(Tag.Weight) ? "weight"
+        : clause.HasAny(Tag.Cord, Tag.Dip, Tag.Iodine) ? "cord_dip"
+        : clause.Has(Tag.Colostrum) ? "colostrum"
+        : clause.HasAny(Tag.Bottle, Tag.Tube, Tag.Milk) ? "feed"
+        : clause.Has(Tag.Placenta) ? "placenta"
+        : clause.Has(Tag.Nurse) ? "nursing"
+        : clause.HasAny(Tag.Standing) ? "standing"
+        : clause.Has(Tag.Meconium) ? "meconium"
+        : clause.Has(Tag.Urine) ? "urine"
+        : clause.Has(Tag.Igg) ? "igg"
+        : clause.Has(Tag.Vaccine) ? "vaccination"
+        : null;
+
+    private static Draft Claim(Statement statement, Clause clause, string? task)
+    {
+        var claim = statement.Add(FactKind.Claim, clause, clause.First(Tag.Claim));
+        claim.Task = task;
+        claim.Mention ??= statement.Named;
+        return claim;
+    }
+}

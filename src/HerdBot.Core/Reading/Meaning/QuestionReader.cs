@@ -1,0 +1,95 @@
+using HerdBot.Core.Facts;
+using HerdBot.Core.Reading.Lexicon;
+using HerdBot.Core.Reading.Scanning;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>Finds questions; a sentence that asks states nothing.</summary>
+internal static class QuestionReader
+{
+    private static readonly TagSet DueWords = TagSet.Of(Tag.Due, Tag.Born);
+    private static readonly TagSet Kinds = TagSet.Of(
+        Tag.Cord, Tag.Dip, Tag.Placenta, Tag.Passed, Tag.Nurse, Tag.Standing, Tag.Temperature, Tag.TookReading, Tag.Weight, Tag.Meconium, Tag.Urine,
+        Tag.Igg, Tag.Bottle, Tag.Tube, Tag.Colostrum, Tag.Cleaned, Tag.Vaccine, Tag.Born, Tag.Had, Tag.Labour, Tag.Medicine);
+
+    /// <summary>Reads the sentences that ask and takes them out of the clauses.</summary>
+    public static void Read(Statement statement)
+    {
+        foreach (var sentence in statement.Clauses.GroupBy(clause => clause.Sentence).ToList())
+        {
+            var clauses = sentence.ToList();
+            if (Ask(statement, clauses) is { } draft)
+            {
+                draft.Mention = clauses.SelectMany(clause => clause.Items).FirstOrDefault(item => item.Mention is { Vague: false })?.Mention;
+                statement.Clauses.RemoveAll(clause => clause.Sentence == sentence.Key);
+            }
+        }
+    }
+
+    private static Draft? Ask(Statement statement, List<Clause> clauses)
+    {
+        var first = clauses.Find(clause => !clause.Items.TrueForAll(item => item.Kind is ItemKind.Person or ItemKind.Unknown || item.Tags.HasAny(TagSet.Of(Tag.Banter, Tag.Yes)))) ?? clauses[0];
+        var tags = clauses.Aggregate(default(TagSet), (all, clause) => all | clause.Tags);
+        var asked = clauses[0].Asked;
+        if (Figure(statement, clauses, tags, asked) is { } figure)
+        {
+            return figure;
+        }
+
+        var opens = Opens(first);
+        return tags.Has(Tag.WhoNext) && (asked || opens.Has(Tag.WhoNext)) ? New(statement, FactKind.QuestionDue, first)
+            : tags.HasAny(DueWords) && (tags.Has(Tag.When) && (asked || opens.Has(Tag.When)) || (asked && tags.Has(Tag.Due) && !tags.Has(Tag.TasksQ))) ? New(statement, FactKind.QuestionDue, first)
+            : opens.Has(Tag.Question) && tags.Has(Tag.Due) && !tags.Has(Tag.TasksQ) && tags.HasAny(TagSet.Of(Tag.HasDam, Tag.HasAnimal)) ? New(statement, FactKind.QuestionDue, first)
+            : opens.Has(Tag.TasksQ) || (tags.Has(Tag.TasksQ) && asked) ? New(statement, FactKind.QuestionTasks, first)
+            : opens.Has(Tag.Howto) || (tags.Has(Tag.Howto) && asked) ? New(statement, FactKind.QuestionHowto, first)
+            : opens.Has(Tag.HowIs) || (tags.Has(Tag.HowIs) && asked) ? Status(statement, clauses, first)
+            : Asks(first, opens, tags, asked) ? Status(statement, clauses, first)
+            : null;
+    }
+
+    // "is 98.9 ok for a newborn?"
+    private static Draft? Figure(Statement statement, List<Clause> clauses, TagSet tags, bool asked)
+    {
+        var item = clauses.SelectMany(clause => clause.Items).FirstOrDefault(one => one.Kind is ItemKind.Number or ItemKind.Quantity);
+        if (item is null || !asked || !tags.Has(Tag.IsOk) || !tags.HasAny(TagSet.Of(Tag.Question, Tag.Be, Tag.Howto)))
+        {
+            return null;
+        }
+
+        var draft = New(statement, FactKind.QuestionHowto, clauses[0]);
+        draft.Value = item.Value;
+        draft.Unit = item.Unit ?? Readings.TemperatureScale(item.Value);
+        draft.Value = draft.Unit is null ? null : draft.Value;
+        return draft;
+    }
+
+    private static bool Asks(Clause first, TagSet opens, TagSet tags, bool asked)
+    {
+        var word = first.Items.Find(item => item.Kind is ItemKind.Sense or ItemKind.Animal);
+        var auxiliary = word is not null && opens.HasAny(TagSet.Of(Tag.Question, Tag.Anyone));
+        var turned = first.Items.Count > 1 && (first.Items[1].Kind is ItemKind.Animal or ItemKind.Person || first.Items[1].Is(Tag.Anyone) || first.Items[1].Is(Tag.They));
+        return tags.HasAny(Kinds) && !tags.Has(Tag.Hearsay) && !tags.HasAny(TagSet.Of(Tag.HasNumber, Tag.HasQuantity))
+            && ((auxiliary && (asked || turned || opens.Has(Tag.Anyone))) || (asked && !tags.HasAny(TagSet.Of(Tag.Hedge, Tag.Claim))));
+    }
+
+    private static TagSet Opens(Clause clause)
+    {
+        var tags = default(TagSet);
+        foreach (var item in clause.Items.Where(item => item.Kind is not (ItemKind.Person or ItemKind.Unknown or ItemKind.Mark)).Take(1))
+        {
+            tags |= item.Tags;
+        }
+
+        return tags;
+    }
+
+    private static Draft Status(Statement statement, List<Clause> clauses, Clause first)
+    {
+        var draft = New(statement, FactKind.QuestionStatus, first);
+        draft.Task = clauses.Select(PlanReader.TaskOf).FirstOrDefault(task => task is not null)
+            ?? (clauses.Exists(clause => clause.HasAny(Tag.Passed, Tag.Cleaned)) ? statement.Known.SoleReminder?.Task ?? "placenta" : null);
+        return draft;
+    }
+
+    private static Draft New(Statement statement, FactKind kind, Clause clause) => statement.Add(kind, clause, null);
+}

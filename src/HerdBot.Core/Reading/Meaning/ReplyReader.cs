@@ -1,0 +1,73 @@
+using HerdBot.Core.Facts;
+using HerdBot.Core.Reading.Animals;
+using HerdBot.Core.Reading.Lexicon;
+using HerdBot.Core.Reading.Scanning;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>Reads bare answers: done, not yet, on it.</summary>
+internal static class ReplyReader
+{
+    private static readonly TagSet Answers = TagSet.Of(Tag.Done, Tag.Yes, Tag.NotDone, Tag.Claim, Tag.Redo);
+
+    public static void Read(Statement statement)
+    {
+        if (statement.Drafts.Exists(draft => draft.Kind != FactKind.Note) || statement.Clauses.Count == 0)
+        {
+            return;
+        }
+
+        var clause = statement.Clauses.Find(one => one.Tags.HasAny(Answers));
+        if (clause is null || statement.Clauses.IndexOf(clause) > 1 || clause.Items.Exists(item => item.Kind is ItemKind.Quantity))
+        {
+            return;
+        }
+
+        Answer(statement, clause);
+    }
+
+    private static void Answer(Statement statement, Clause clause)
+    {
+        var kind = clause.Has(Tag.NotDone) || (clause.Has(Tag.Not) && clause.Has(Tag.Done)) ? FactKind.NotDone
+            : clause.Has(Tag.Claim) && !IsPlainDone(clause) ? FactKind.Claim
+            : clause.HasAny(Tag.Done, Tag.Yes) ? FactKind.Done
+            : (FactKind?)null;
+        if (kind is null || (kind != FactKind.Claim && clause.Items.Count > 5))
+        {
+            return;
+        }
+
+        var named = statement.Clauses.Select(PlanReader.TaskOf).FirstOrDefault(task => task is not null);
+        var reminder = Reminder(statement, named);
+        if (reminder is null && (statement.Known.Context.Reminders.IsDefaultOrEmpty || kind == FactKind.Claim && named is null && statement.Known.Context.Reminders.IsDefaultOrEmpty))
+        {
+            return;
+        }
+
+        statement.Drafts.Clear();
+        var draft = statement.Add(kind.Value, clause, clause.Items[0]);
+        draft.Task = reminder?.Task ?? named;
+        draft.Mention = clause.Mentions.FirstOrDefault(mention => mention.Entries.Count > 0);
+        if (draft.Mention is null)
+        {
+            (draft.Animal, draft.Settled) = (reminder is null ? Fact.AskAnimal : reminder.Animal, true);
+        }
+
+        draft.Ask = reminder is null && draft.Mention is null ? Ask.Animal : kind == FactKind.Done && Circumstances.Reading(draft.Task) is { } reading && draft.Task != "warm" && reading != FactKind.Note ? Ask.Value : null;
+        draft.When = clause.Items.Find(item => item.Kind == ItemKind.Time)?.When;
+    }
+
+    private static bool IsPlainDone(Clause clause) => clause.First(Tag.Done) is { } done && !done.Is(Tag.Claim) && clause.First(Tag.Claim)?.First > done.First;
+
+    private static OpenReminder? Reminder(Statement statement, string? named)
+    {
+        var known = statement.Known;
+        if (known.Reply is { } reply)
+        {
+            return reply;
+        }
+
+        var fitting = known.Context.Reminders.Where(one => named is null || one.Task == named).ToArray();
+        return fitting.Length == 1 ? fitting[0] : null;
+    }
+}

@@ -1,0 +1,54 @@
+using HerdBot.Core.Facts;
+using HerdBot.Core.Reading.Animals;
+using HerdBot.Core.Reading.Lexicon;
+using HerdBot.Core.Reading.Scanning;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>The message while it is being understood: its clauses, the facts so far, what carries over.</summary>
+internal sealed class Statement(Scan scan, Circumstances known, List<Clause> clauses)
+{
+    public Scan Scan { get; } = scan;
+
+    public Circumstances Known { get; } = known;
+
+    public List<Clause> Clauses { get; } = clauses;
+
+    public List<Draft> Drafts { get; } = [];
+
+    public List<ReadingReason> Reasons { get; } = [];
+
+    /// <summary>The animal named last.</summary>
+    public Mention? Named { get; set; }
+
+    public Draft Add(FactKind kind, Clause clause, Item? anchor)
+    {
+        var draft = new Draft(kind, clause, anchor?.First ?? (clause.Items.Count > 0 ? clause.Items[0].First : 0)) { Anchor = anchor };
+        Drafts.Add(draft);
+        Because(clause, FactWords.Word(kind));
+        return draft;
+    }
+
+    public bool SentenceHas(Clause clause, Tag tag)
+    {
+        foreach (var other in Clauses)
+        {
+            if (other.Sentence == clause.Sentence && other.Has(tag))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    public IEnumerable<Draft> Of(Clause clause) => Drafts.Where(draft => draft.Clause == clause);
+
+    public void Because(Clause clause, string why)
+    {
+        if (clause.Items.Count > 0)
+        {
+            Reasons.Add(new ReadingReason(Scan.Slice(clause.Items[0], clause.Items[^1]), why));
+        }
+    }
+}

@@ -1,0 +1,37 @@
+using HerdBot.Core.Reading.Lexicon;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>Reads the clauses that state something.</summary>
+internal static class StatementReader
+{
+    public static void Read(Statement statement)
+    {
+        foreach (var clause in statement.Clauses)
+        {
+            if (IsIdle(statement, clause))
+            {
+                statement.Because(clause, "history, somebody's own affair or small talk");
+                continue;
+            }
+
+            var before = statement.Drafts.Count;
+            RosterReader.Read(statement, clause);
+            ValueReader.Change(statement, clause);
+            BirthReader.Read(statement, clause);
+            FrameReader.Read(statement, clause);
+            FeedReader.Read(statement, clause);
+            ValueReader.Read(statement, clause);
+            MentionCarrier.Carry(statement, clause, before);
+            Marks.Apply(statement, clause, before);
+            PlanReader.Read(statement, clause, before);
+        }
+
+        MentionCarrier.Lend(statement);
+        TimeAttacher.Attach(statement);
+    }
+
+    private static bool IsIdle(Statement statement, Clause clause) =>
+        clause.Has(Tag.History) || (statement.SentenceHas(clause, Tag.History) && !clause.Has(Tag.HasQuantity))
+        || (clause.Has(Tag.Own) && !clause.HasAny(Tag.HasDam, Tag.HasBaby));
+}

@@ -1,0 +1,71 @@
+using HerdBot.Core.Facts;
+using HerdBot.Core.Reading.Scanning;
+using HerdBot.Core.Reading.Times;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>Gives each told time to the fact it was told with.</summary>
+internal static class TimeAttacher
+{
+    public static void Attach(Statement statement)
+    {
+        When? waiting = null;
+        foreach (var clause in statement.Clauses)
+        {
+            var drafts = statement.Drafts.Where(draft => draft.Clause == clause).OrderBy(draft => draft.Position).ToList();
+            if (waiting is not null && drafts.Count > 0)
+            {
+                Give(statement, drafts[0], waiting);
+                waiting = null;
+            }
+
+            foreach (var item in clause.Items.Where(item => item.Kind == ItemKind.Time && IsUseful(item.When!)))
+            {
+                waiting = One(statement, clause, drafts, item) ? waiting : item.When;
+            }
+        }
+
+        Days(statement);
+    }
+
+    private static bool IsUseful(When when) => when.Kind is not WhenKind.Vague && (when.Kind != WhenKind.Length || when.Since);
+
+    private static bool One(Statement statement, Clause clause, List<Draft> drafts, Item item)
+    {
+        var free = drafts.Where(draft => draft.When is null).ToList();
+        var target = free.LastOrDefault(draft => draft.Position <= item.First) ?? free.FirstOrDefault();
+        target ??= drafts.Count == 0 ? statement.Drafts.LastOrDefault(draft => draft.When is null && statement.Clauses.IndexOf(draft.Clause) < statement.Clauses.IndexOf(clause) && Near(statement, draft.Clause, clause)) : null;
+        if (target is null)
+        {
+            return drafts.Count > 0 || statement.Clauses[^1] == clause;
+        }
+
+        Give(statement, target, item.When!);
+        return true;
+    }
+
+    // A time on its own belongs to what was said just before it.
+    private static bool Near(Statement statement, Clause earlier, Clause clause) =>
+        earlier.Sentence == clause.Sentence && statement.Clauses.IndexOf(clause) - statement.Clauses.IndexOf(earlier) <= 2;
+
+    private static void Give(Statement statement, Draft draft, When when)
+    {
+        draft.When = when;
+        foreach (var twin in statement.Drafts.Where(other => other.Kind == draft.Kind && other.Clause == draft.Clause && other.Position == draft.Position && other.When is null))
+        {
+            twin.When = when;
+        }
+    }
+
+    // "weaned Copper 9/3, 64 lb", "scanned yesterday: …": a day is shared by the sentence, an hour is not.
+    private static void Days(Statement statement)
+    {
+        foreach (var draft in statement.Drafts.Where(draft => draft.When is { Kind: WhenKind.Day or WhenKind.Range, Hour: 0, Minute: 0 }).ToList())
+        {
+            foreach (var other in statement.Drafts.Where(other => other.When is null && other.Clause.Sentence == draft.Clause.Sentence && other.Kind is not FactKind.Claim))
+            {
+                other.When = draft.When;
+            }
+        }
+    }
+}

@@ -1,0 +1,251 @@
+using HerdBot.Core.Facts;
+using HerdBot.Core.Reading.Lexicon;
+using HerdBot.Core.Reading.Scanning;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>Makes readings of the figures in a clause.</summary>
+internal static class ValueReader
+{
+    private static readonly TagSet NoReading = TagSet.Of(Tag.Banter, Tag.KitState, Tag.Total, Tag.Due, Tag.History);
+    private static readonly TagSet FeedWords = TagSet.Of(Tag.Bottle, Tag.Tube, Tag.Syringe, Tag.Milk, Tag.Gave, Tag.Colostrum, Tag.Nurse);
+
+    public static void Read(Statement statement, Clause clause)
+    {
+        for (var i = 0; i < clause.Items.Count; i++)
+        {
+            var item = clause.Items[i];
+            if (!item.Used && item.Kind is ItemKind.Quantity or ItemKind.Number && !item.Used && !IsCount(clause, i))
+            {
+                One(statement, clause, i, item);
+            }
+        }
+
+        Missing(statement, clause);
+    }
+
+    // "two boys", "both 2 of them", "foot 2": a number that counts things
+    private static bool IsCount(Clause clause, int i) =>
+        clause.Items[i].Kind == ItemKind.Number && i + 1 < clause.Items.Count && clause.Items[i].Value <= 12m && clause.Items[i].Value % 1 == 0
+        && clause.Items[i + 1].Tags.HasAny(TagSet.Of(Tag.Baby, Tag.Sex, Tag.LittleOnes, Tag.Part, Tag.Twins, Tag.GirlsWord, Tag.DamWord, Tag.KitThing, Tag.Bottle, Tag.OneWord));
+
+    private static void One(Statement statement, Clause clause, int i, Item item)
+    {
+        if (WeatherReader.Takes(statement, clause, item))
+        {
+            WeatherReader.Read(statement, clause, item);
+        }
+        else if (Dose(statement, clause, item) is { } dose)
+        {
+            (dose.Value, dose.Unit, item.Used) = (item.Value, item.Unit, true);
+        }
+        else if (Kind(statement, clause, i, item) is { } kind && !Mended(statement, clause, i, item, kind))
+        {
+            var draft = statement.Add(kind, clause, item);
+            Fill(statement, clause, draft, item);
+            item.Used = true;
+        }
+    }
+
+    private static Draft? Dose(Statement statement, Clause clause, Item item) =>
+        item.Kind == ItemKind.Quantity && Readings.IsVolume(item.Unit) && !clause.HasAny(Tag.Colostrum, Tag.Milk)
+            ? statement.Drafts.LastOrDefault(draft => draft.Kind is FactKind.Medication or FactKind.Vaccination && draft.Value is null
+                && draft.Clause.Sentence == clause.Sentence && !(draft.Clause != clause && clause.HasAny(Tag.Bottle, Tag.Tube)))
+            : null;
+
+    private static FactKind? Kind(Statement statement, Clause clause, int i, Item item)
+    {
+        if (item.Kind == ItemKind.Quantity)
+        {
+            return OfUnit(statement, clause, item);
+        }
+
+        if (clause.Tags.HasAny(NoReading) || statement.Scan.Has(Tag.WithMe) && statement.Scan.Has(Tag.So) && !clause.Has(Tag.So))
+        {
+            return null;
+        }
+
+        return Told(clause, i) ?? ToldBefore(statement, clause) ?? Supposed(statement, clause, item);
+    }
+
+    private static FactKind? OfUnit(Statement statement, Clause clause, Item item)
+    {
+        if (Readings.IsDegree(item.Unit))
+        {
+            return FactKind.Temperature;
+        }
+
+        if (item.Unit == FactUnit.MgPerDl)
+        {
+            return FactKind.Igg;
+        }
+
+        if (Readings.IsVolume(item.Unit) && !(item.Unit == FactUnit.Oz && clause.Has(Tag.Weight)))
+        {
+            var colostrum = clause.Has(Tag.Colostrum) || (statement.SentenceHas(clause, Tag.Colostrum) && !clause.Has(Tag.Milk)) || statement.Known.Reply?.Task == "colostrum";
+            return colostrum ? FactKind.Colostrum
+                : clause.Tags.HasAny(FeedWords) || statement.Drafts.Exists(draft => draft.Kind == FactKind.Feed) || statement.Known.Reply?.Task == "feed" || statement.SentenceHas(clause, Tag.Bottle)
+                    || statement.Known.Context.Reminders.Any(one => one.Task == "feed")
+                    ? FactKind.Feed
+                    : null;
+        }
+
+        return Readings.IsMass(item.Unit) && !clause.HasAny(Tag.KitState, Tag.KitThing, Tag.Total, Tag.Medicine) ? FactKind.Weight : null;
+    }
+
+    // The word nearest before the figure says what it is, else the one after.
+    private static FactKind? Told(Clause clause, int i)
+    {
+        for (var k = i - 1; k >= 0; k--)
+        {
+            if (OfWord(clause.Items[k]) is { } kind)
+            {
+                return kind;
+            }
+        }
+
+        for (var k = i + 1; k < clause.Items.Count; k++)
+        {
+            if (OfWord(clause.Items[k]) is { } kind)
+            {
+                return kind;
+            }
+        }
+
+        return null;
+    }
+
+    // "weighed him, 17.4"
+    private static FactKind? ToldBefore(Statement statement, Clause clause)
+    {
+        var at = statement.Clauses.IndexOf(clause) - 1;
+        return at >= 0 && statement.Clauses[at] is var before && before.Sentence == clause.Sentence && Alone(clause) && !before.HasAny(Tag.HasNumber, Tag.HasQuantity)
+            ? before.Items.Select(OfWord).LastOrDefault(kind => kind is not null)
+            : null;
+    }
+
+    private static FactKind? OfWord(Item item) =>
+        item.Is(Tag.Igg) ? FactKind.Igg
+        : item.Is(Tag.Weight) ? FactKind.Weight
+        : item.Is(Tag.Temperature) || item.Is(Tag.TookReading) || item.Is(Tag.Degrees) ? FactKind.Temperature
+        : null;
+
+    private static FactKind? Supposed(Statement statement, Clause clause, Item item)
+    {
+        var before = statement.Drafts.LastOrDefault(draft => draft.Value is not null || draft.Ask == Ask.Value);
+        var topic = statement.Known.Topic();
+        var scale = Readings.TemperatureScale(item.Value);
+        if (before is { Kind: FactKind.Weight } && statement.Drafts.Count > 0 && scale is null)
+        {
+            return FactKind.Weight;
+        }
+
+        var metric = statement.Known.Context.Units == UnitSystem.Metric;
+        var weighable = Readings.IsYoungWeight(item.Value, metric) && !clause.HasAny(Tag.Labour, Tag.Presents, Tag.Part, Tag.Not);
+        if (topic == FactKind.Weight && weighable && (scale is null || statement.Known.Reply?.Task == "weight" || !statement.Known.IsTopic(FactKind.Temperature)))
+        {
+            return FactKind.Weight;
+        }
+
+        if (scale is not null && (topic == FactKind.Temperature || statement.Known.IsTopic(FactKind.Temperature) || IsDecimal(statement, item) || Alone(clause)))
+        {
+            return FactKind.Temperature;
+        }
+
+        if (topic == FactKind.Temperature && statement.Known.Reply is not null && OnlyFigure(statement))
+        {
+            return FactKind.Temperature;
+        }
+
+        var born = statement.Drafts.Exists(draft => draft.Kind == FactKind.Birth);
+        return topic == FactKind.Igg && item.Value >= 100m ? FactKind.Igg
+            : weighable && (born || (statement.Known.IsTopic(FactKind.Weight) && Alone(clause))) && !metric == item.Value is >= 8m and <= 60m | metric ? FactKind.Weight
+            : null;
+    }
+
+    private static bool IsDecimal(Statement statement, Item item) => statement.Scan.TokenOf(item).Decimals == 1 || item.End > item.First + 1;
+
+    private static bool Alone(Clause clause) => clause.Items.TrueForAll(item => item.Kind is ItemKind.Number or ItemKind.Animal or ItemKind.Time
+        || item.Tags.HasAny(TagSet.Of(Tag.Be, Tag.Article, Tag.JustNow, Tag.Prep, Tag.Hedge, Tag.So, Tag.Correct, Tag.At)));
+
+    private static bool OnlyFigure(Statement statement) => statement.Clauses.Count == 1 && Alone(statement.Clauses[0]);
+
+    // "20, no 21, hang on 21.2": the later figure stands.
+    private static bool Mended(Statement statement, Clause clause, int i, Item item, FactKind kind)
+    {
+        var corrects = clause.Items.Take(i).Any(before => before.Is(Tag.Correct) || (before.Is(Tag.Not) && before.First == clause.Items[0].First) || before.Is(Tag.So));
+        if (!corrects || statement.Drafts.LastOrDefault(draft => draft.Kind == kind && (draft.Value is not null || draft.Ask == Ask.Value)) is not { } earlier)
+        {
+            return false;
+        }
+
+        earlier.Ask = null;
+        Fill(statement, clause, earlier, item);
+        item.Used = true;
+        return true;
+    }
+
+    private static void Fill(Statement statement, Clause clause, Draft draft, Item item)
+    {
+        draft.Value = item.Value;
+        draft.Unit = item.Unit;
+        draft.Route = RouteOf(statement, clause);
+        switch (draft.Kind)
+        {
+            case FactKind.Temperature when item.Unit is null || Readings.TemperatureScale(item.Value) is null || Readings.TemperatureScale(item.Value) != item.Unit:
+                draft.Unit = Readings.TemperatureScale(item.Value);
+                draft.Ask = draft.Unit is null ? Ask.Value : null;
+                break;
+            case FactKind.Weight when item.Unit is null:
+                UnitGuess.Weigh(statement, draft);
+                break;
+            case FactKind.Igg when item.Unit is null:
+                draft.Value = statement.Scan.TokenOf(item) is { Comma: true, Decimals: 3 } ? item.Value * 1000m : item.Value;
+                draft.Unit = FactUnit.MgPerDl;
+                break;
+        }
+    }
+
+    private static FeedRoute? RouteOf(Statement statement, Clause clause) =>
+        clause.Has(Tag.Tube) ? FeedRoute.Tube
+        : clause.Has(Tag.Syringe) ? FeedRoute.Syringe
+        : clause.Has(Tag.Bottle) ? FeedRoute.Bottle
+        : statement.Drafts.LastOrDefault(draft => draft.Route is not null)?.Route;
+
+    // "up .4", "gained half a pound": how much it changed, not what it weighs
+    public static bool Change(Statement statement, Clause clause)
+    {
+        for (var i = 0; i + 1 < clause.Items.Count; i++)
+        {
+            var figure = clause.Items.Skip(i + 1).FirstOrDefault(item => item.Kind is ItemKind.Number or ItemKind.Quantity);
+            var adjacent = figure is not null && clause.Items[i].End == figure.First;
+            var first = clause.Items[i];
+            var small = figure is not null && (figure.Value < 5m || figure.Unit is FactUnit.Oz or FactUnit.G);
+            if (figure is null || !small || !((first.Is(Tag.Change) && !first.Is(Tag.Lost)) || (adjacent && (first.Is(Tag.Standing) || first.Is(Tag.Down) || first.Is(Tag.Lost)))) || figure.Unit is FactUnit.F or FactUnit.C)
+            {
+                continue;
+            }
+
+            var draft = statement.Add(FactKind.Weight, clause, first);
+            draft.Ask = Ask.Value;
+            (first.Used, figure.Used) = (true, true);
+            return true;
+        }
+
+        return false;
+    }
+
+    // A reading that is told of without its figure.
+    private static void Missing(Statement statement, Clause clause)
+    {
+        var told = statement.Clauses.Exists(other => other.HasAny(Tag.HasNumber, Tag.HasQuantity));
+        if (clause.Has(Tag.ReadsLow) && !told)
+        {
+            statement.Add(FactKind.Temperature, clause, clause.First(Tag.ReadsLow));
+        }
+        else if (clause.Has(Tag.TookReading) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
+        {
+            statement.Add(FactKind.Temperature, clause, clause.First(Tag.TookReading)).Ask = Ask.Value;
+        }
+    }
+}

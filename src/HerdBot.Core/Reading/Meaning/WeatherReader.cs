@@ -1,0 +1,21 @@
+using HerdBot.Core.Facts;
+using HerdBot.Core.Reading.Lexicon;
+using HerdBot.Core.Reading.Scanning;
+
+namespace HerdBot.Core.Reading.Meaning;
+
+/// <summary>Tells the weather's figures from an animal's.</summary>
+internal static class WeatherReader
+{
+    public static bool Takes(Statement statement, Clause clause, Item item) =>
+        (item.Unit is null || Readings.IsDegree(item.Unit)) && !clause.HasAny(Tag.Temperature, Tag.Weight, Tag.HasDam, Tag.HasBaby)
+        && (clause.Has(Tag.Weather) || (item.Kind == ItemKind.Number && statement.SentenceHas(clause, Tag.Weather) && !clause.HasAny(Tag.HasAnimal) && Readings.TemperatureScale(item.Value) is null or FactUnit.C));
+
+    public static void Read(Statement statement, Clause clause, Item item)
+    {
+        var draft = statement.Add(FactKind.Weather, clause, item);
+        draft.Value = clause.Has(Tag.BelowZero) ? -item.Value : item.Value;
+        draft.Unit = item.Unit ?? (statement.Known.Context.Units == UnitSystem.Metric ? FactUnit.C : FactUnit.F);
+        item.Used = true;
+    }
+}

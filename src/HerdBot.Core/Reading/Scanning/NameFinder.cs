@@ -1,0 +1,132 @@
+using HerdBot.Core.Reading.Animals;
+using HerdBot.Core.Reading.Lexicon;
+using HerdBot.Core.Reading.Tokens;
+
+namespace HerdBot.Core.Reading.Scanning;
+
+/// <summary>Finds names of animals and people, and tells May the llama from May the month.</summary>
+internal sealed class NameFinder(Scan scan, WordLookup lookup)
+{
+    private static readonly TagSet MonthLead = TagSet.Of(Tag.InFuture, Tag.Since, Tag.History, Tag.Before, Tag.StartRange);
+
+    /// <summary>What may follow a name that is also a plain word.</summary>
+    private static readonly TagSet Cue = TagSet.Of(
+        Tag.Be, Tag.Had, Tag.Not, Tag.Still, Tag.Standing, Tag.Nurse, Tag.Urine, Tag.Meconium, Tag.Passed, Tag.Dropped,
+        Tag.Labour, Tag.WaterBroke, Tag.Bred, Tag.Pregnant, Tag.Open, Tag.SpitOff, Tag.Spit, Tag.Died, Tag.Weight, Tag.Temperature,
+        Tag.Baby, Tag.Sex, Tag.Cleaned, Tag.Refuse, Tag.Due, Tag.Born, Tag.NotStanding, Tag.NotNurse, Tag.NoteBaby, Tag.Twins);
+
+    private readonly HashSet<string> people = [.. scan.Context.People.Append(scan.Context.From ?? "").Select(Letters.Fold)];
+    private readonly bool anyCapital = Array.Exists(scan.Tokens, token => token.Capital);
+
+
+    public Item? Match(int i, int phraseLength)
+    {
+        var token = scan.Tokens[i];
+        if (token.Kind == TokenKind.Mark && token.Text == "#" && Tagged(i) is { } tagged)
+        {
+            return tagged;
+        }
+
+        var (entry, length) = scan.Herd.Match(scan.Tokens, i);
+        if (entry >= 0 && length < phraseLength)
+        {
+            return null;
+        }
+
+        if (token.Kind != TokenKind.Word)
+        {
+            return entry >= 0 && length > 1 ? Named(i, length, entry, false) : null;
+        }
+
+        if (entry >= 0 && (length > 1 || !lookup.Knows(i) || IsName(i)))
+        {
+            return Named(i, length, entry, false);
+        }
+
+        return Person(i) ?? (lookup.Knows(i) ? null : Mended(i, token));
+    }
+
+    private Item? Tagged(int i) =>
+        i + 1 < scan.Tokens.Length && scan.Tokens[i + 1] is { Kind: TokenKind.Number, Tight: true } number
+        && (scan.Herd.Match(scan.Tokens, i) is { Entry: >= 0 and var named } ? named : scan.Herd.FindTag(number.Text)) is >= 0 and var entry
+            ? Named(i, 2, entry, false)
+            : null;
+
+    private Item? Mended(int i, Token token)
+    {
+        if (token.Text.Length > 4 && token.Text[^1] == 's' && scan.Herd.Match(scan.Tokens, i, token.Text[..^1]) is { Entry: >= 0, Length: 1 } owner)
+        {
+            return Named(i, 1, owner.Entry, true);
+        }
+
+        if (scan.Herd.Mend(token.Text) is { } mended && scan.Herd.Match(scan.Tokens, i, mended) is { Entry: >= 0 } found)
+        {
+            return Named(i, found.Length, found.Entry, false);
+        }
+
+        if (!token.Capital || IsSentenceStart(i))
+        {
+            lookup.Mend(i, token.Text);
+        }
+
+        return null;
+    }
+
+    private Item? Person(int i) =>
+        scan.Tokens[i].Text.Length > 0 && people.Contains(scan.Tokens[i].Text) && (scan.Tokens[i].Capital || !lookup.Knows(i))
+            ? new Item(ItemKind.Person, i, i + 1) { Text = scan.Tokens[i].Text }
+            : null;
+
+    private static Item Named(int i, int length, int entry, bool genitive)
+    {
+        var mention = new Mention(MentionKind.Named) { BareGenitive = genitive };
+        mention.Entries.Add(entry);
+        return new Item(ItemKind.Animal, i, i + length) { Mention = mention };
+    }
+
+    private bool IsName(int i)
+    {
+        var token = scan.Tokens[i];
+        if (i + 1 < scan.Tokens.Length && scan.Tokens[i + 1].Text == "'s")
+        {
+            return true;
+        }
+
+        var own = lookup.WordTags(i);
+        var next = i + 1 < scan.Tokens.Length ? scan.Tokens[i + 1] : default;
+        var before = i > 0 ? lookup.WordTags(i - 1) : default;
+        if (own.Has(Tag.Month) && (next is { Kind: TokenKind.Number } || before.HasAny(MonthLead)))
+        {
+            return false;
+        }
+
+        if (own.Has(Tag.Claim))
+        {
+            return IsNamedWill(i, token);
+        }
+
+        var ordinary = token.Capital && !IsSentenceStart(i);
+        return ordinary || IsCued(i, next) || (i > 0 && IsLedIn(i, before)) || (own == TagSet.Of(Tag.Known) && token.Capital && IsAlone(i));
+    }
+
+    // "Will is up", "weigh Will", but "will weigh" and "Will weigh him later".
+    private bool IsNamedWill(int i, Token token)
+    {
+        var after = lookup.Tags(i + 1) | lookup.WordTags(i + 1);
+        return after.HasAny(TagSet.Of(Tag.Be, Tag.Had, Tag.Standing)) || after.Has(Tag.Claim)
+            || (token.Capital && (!IsSentenceStart(i) || i + 1 >= scan.Tokens.Length || scan.Tokens[i + 1].Kind != TokenKind.Word));
+    }
+
+    private bool IsCued(int i, Token next) =>
+        next is { Kind: TokenKind.Number } || (lookup.Tags(i + 1) | lookup.WordTags(i + 1)).HasAny(Cue)
+        || (scan.Tokens[i].Capital && next is { Kind: TokenKind.Mark } && next.Text is "," or ":");
+
+    private bool IsLedIn(int i, TagSet before) =>
+        (before.Has(Tag.Prep) && !before.Has(Tag.Article) && !lookup.WordTags(i).Has(Tag.Month))
+        || (lookup.Primary == Vocabulary.Spanish && scan.Tokens[i - 1].Text is "la" or "el" or "de")
+        || (!anyCapital && before.HasAny(TagSet.Of(Tag.And)) && lookup.WordTags(i) == TagSet.Of(Tag.Known));
+
+    private bool IsAlone(int i) => scan.Tokens.Length == 1 && i == 0;
+
+    private bool IsSentenceStart(int i) => i == 0 || scan.Tokens[i - 1].Text is "." or "!" or "?" or "\n" or "-";
+}

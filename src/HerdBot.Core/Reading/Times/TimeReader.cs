@@ -1,0 +1,82 @@
+using HerdBot.Core.Reading.Lexicon;
+using HerdBot.Core.Reading.Scanning;
+
+namespace HerdBot.Core.Reading.Times;
+
+/// <summary>Finds clock times, days and lengths of time among the items and puts one item in the place of each.</summary>
+internal static class TimeReader
+{
+    public static void Read(Scan scan)
+    {
+        var read = new List<Item>(scan.Items.Count);
+        for (var i = 0; i < scan.Items.Count;)
+        {
+            var (when, used) = At(scan, i);
+            if (when is null)
+            {
+                read.Add(scan.Items[i++]);
+                continue;
+            }
+
+            var item = new Item(ItemKind.Time, scan.Items[i].First, scan.Items[i + used - 1].End) { When = when };
+            item.Tags = Kept(scan, i, used);
+            i += used;
+            Append(read, item);
+        }
+
+        scan.Items = read;
+    }
+
+    // A part of the day may mean something else as well (a note, a weather word); the tags stay on it.
+    private static TagSet Kept(Scan scan, int i, int used)
+    {
+        var tags = default(TagSet);
+        for (var k = i; k < i + used; k++)
+        {
+            tags |= scan.Items[k].Tags & TagSet.Of(Tag.Tonight, Tag.Tomorrow, Tag.LastNight, Tag.Since, Tag.Before, Tag.AtBirth);
+        }
+
+        return tags;
+    }
+
+    private static void Append(List<Item> read, Item item)
+    {
+        var back = read.Count - 1;
+        while (back >= 0 && back >= read.Count - 2 && (read[back].IsMark(',') || read[back].Is(Tag.Article) || read[back].Is(Tag.Prep)))
+        {
+            back--;
+        }
+
+        if (back >= 0 && read[back] is { Kind: ItemKind.Time } before && before.When!.With(item.When!) is { } both
+            && !(read.Count - 1 > back && both.Kind == WhenKind.Clock && before.When!.Kind == WhenKind.Clock && read[^1].IsMark(',')))
+        {
+            read.RemoveRange(back + 1, read.Count - back - 1);
+            before.When = both;
+            before.End = item.End;
+            before.Tags |= item.Tags;
+            return;
+        }
+
+        read.Add(item);
+    }
+
+    private static (When? When, int Used) At(Scan scan, int i)
+    {
+        var item = scan.Items[i];
+        if (item.Kind is ItemKind.Sense && PartReader.Read(item) is { } part)
+        {
+            return (part, 1);
+        }
+
+        var lead = Lead.Read(scan, i);
+        var at = i + lead.Used;
+        var found = DateReader.Read(scan, at, lead) ?? LengthReader.Read(scan, at, lead) ?? ClockReader.Read(scan, at, lead);
+        if (found is not { } hit)
+        {
+            return (null, 0);
+        }
+
+        var when = lead.Before && hit.When.Kind is WhenKind.Clock or WhenKind.HourOrAge && lead.Before ? new When(WhenKind.Vague) : hit.When;
+        return (when with { Since = lead.Since }, hit.Used + lead.Used);
+    }
+}

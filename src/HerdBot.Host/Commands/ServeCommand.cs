@@ -1,0 +1,98 @@
+using System.CommandLine;
+using HerdBot.App.Access;
+using HerdBot.App.Ports;
+using HerdBot.App.Settings;
+using HerdBot.Host.Composition;
+using HerdBot.Host.LiteDb;
+using HerdBot.Host.Telegram;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+
+namespace HerdBot.Host.Commands;
+
+/// <summary>The verb "serve": the bot itself.</summary>
+public static class ServeCommand
+{
+    public static Command Create()
+    {
+        var file = new Option<string>("--settings") { Description = "The settings file.", DefaultValueFactory = _ => SettingsFile.Usual };
+        var command = new Command("serve", "The bot itself, until it is stopped.") { file };
+        command.SetAction(async (parsed, cancellation) => await RunAsync(parsed.GetValue(file)!, cancellation));
+        return command;
+    }
+
+    /// <summary>Runs the bot; 0 after a stop in good order, 1 after a fault of ours, 2 where the settings or the data file cannot be used.</summary>
+    public static async Task<int> RunAsync(string file, CancellationToken cancellation)
+    {
+        if (await SettingsFile.ReadAsync(file, Console.Error) is not { } settings)
+        {
+            return 2;
+        }
+        if (TelegramOptions.TokenFrom(settings.Token, Environment.GetEnvironmentVariable) is not { } token || !TelegramOptions.IsToken(token))
+        {
+            await Console.Error.WriteLineAsync($"There is no whole token: write it into {file} as \"token\", or into the environment as {TelegramOptions.TokenVariable}.");
+            return 2;
+        }
+        LiteDbHerdStore store;
+        try
+        {
+            store = LiteDbHerdStore.Open(settings.Data);
+        }
+        catch (DataFileException odd)
+        {
+            await Console.Error.WriteLineAsync(odd.Message);
+            return 2;
+        }
+        await using (store)
+        {
+            return await ServeAsync(settings, token, store, cancellation);
+        }
+    }
+
+    private static async Task<int> ServeAsync(BotSettings settings, string token, LiteDbHerdStore store, CancellationToken cancellation)
+    {
+        var clock = SystemClocks.Real;
+        using var host = Build(settings, new TelegramOptions { Token = token, BaseUrl = settings.Server }, store, clock);
+        var broken = false;
+        var watch = store.Faulted.ContinueWith(fault =>
+        {
+            broken = true;
+            Console.Error.WriteLine($"The data file cannot be written: {fault.Result.Message} Stopping, so that nothing is lost; start again when there is room.");
+            host.Services.GetRequiredService<IHostApplicationLifetime>().StopApplication();
+        }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+        await host.RunAsync(cancellation);
+        return broken || watch.IsFaulted || Environment.ExitCode != 0 ? 1 : 0;
+    }
+
+    /// <summary>The whole program on Telegram.</summary>
+    /// <param name="settings">The farm.</param>
+    /// <param name="telegram">The token and where to.</param>
+    /// <param name="store">Where the history is.</param>
+    /// <param name="clock">The one clock.</param>
+    public static IHost Build(BotSettings settings, TelegramOptions telegram, IHerdStore store, TimeProvider clock) =>
+        Compose(settings, telegram, store, clock).Build();
+
+    /// <summary>The whole program on Telegram, before it is put together: a test may still change the log or the wake-up.</summary>
+    /// <param name="settings">The farm.</param>
+    /// <param name="telegram">The token and where to.</param>
+    /// <param name="store">Where the history is.</param>
+    /// <param name="clock">The one clock.</param>
+    /// <param name="tick">Whether the safety tick runs; a clock that jumps has none.</param>
+    internal static HostApplicationBuilder Compose(BotSettings settings, TelegramOptions telegram, IHerdStore store, TimeProvider clock, bool tick = true)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        ArgumentNullException.ThrowIfNull(clock);
+        var builder = Microsoft.Extensions.Hosting.Host.CreateEmptyApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true });
+        builder.Logging.SetMinimumLevel(LogLevel.Information).AddFilter("Quartz", LogLevel.Warning)
+            .AddSimpleConsole(console => console.SingleLine = true);
+        builder.Services.AddHerdBot(settings.Setup, store, clock, tick);
+        var code = SetUpCodes.New(Instant.FromDateTimeOffset(clock.GetUtcNow()));
+        builder.Services.AddSingleton(new AccessDesk(settings.Setup.Farm.Language, code));
+        builder.Services.AddSingleton<AccessDoor>().AddSingleton<IDoor>(services => services.GetRequiredService<AccessDoor>());
+        builder.Services.AddSingleton(code).AddHostedService<SetUpInvitation>();
+        builder.Services.AddTelegram(telegram);
+        return builder;
+    }
+}
