@@ -1,1 +1,3 @@
-return 0;
+using HerdBot.Demo;
+
+return await DemoCommand.Create().Parse(args).InvokeAsync();

@@ -68,8 +68,15 @@ public sealed class NewbornView
     /// <summary>The records of a kind that say it has happened, oldest first.</summary>
     public IEnumerable<HerdRecord> Certain(FactKind kind) => records[kind].Where(record => record.Certain && record.At <= Now);
 
-    /// <summary>Every record of a kind, oldest first, with denials and hedges.</summary>
-    public IEnumerable<HerdRecord> All(FactKind kind) => records[kind];
+    /// <summary>The records of a kind that say it has happened or may have, oldest first: for dangers.</summary>
+    public IEnumerable<HerdRecord> Feared(FactKind kind) => records[kind].Where(record => !record.Fact.Neg && record.At <= Now);
+
+    /// <summary>The records of a kind that say without a hedge that it has not happened, oldest first.</summary>
+    public IEnumerable<HerdRecord> Denied(FactKind kind) => records[kind].Where(record => record.Fact is { Neg: true, Unsure: false } && record.At <= Now);
+
+    /// <summary>What was said about a topic that the plan listens to, oldest first, hedged or not: danger counts all the same.</summary>
+    public IEnumerable<HerdRecord> About(params string[] topics) =>
+        records.SelectMany(kind => kind).Where(record => record.At <= Now && topics.Contains(record.Fact.Field)).OrderBy(record => record.At);
 
     /// <summary>When it first happened from an instant on; null where it did not.</summary>
     public Instant? First(FactKind kind, Instant from) =>
@@ -126,7 +133,7 @@ public static class Risk
         return newborn.Animal.Twin is not null
             || newborn.Warmth.WasCold
             || (newborn.Weights.Length > 0 && newborn.Weights[0].Grams < newborn.Table.Number(CareKeys.WeightSmall) * 1000)
-            || newborn.Certain(FactKind.Note).Any(note => note.Fact.Field is NoteTopics.Weak or NoteTopics.HeadDown)
+            || newborn.About(NoteTopics.Weak, NoteTopics.HeadDown).Any()
             || dam.Any(record => record.Fact.Kind is FactKind.Assistance or FactKind.Death || record.Fact.Field is NoteTopics.NoMilk or NoteTopics.Rejects or NoteTopics.DamIll);
     }
 }

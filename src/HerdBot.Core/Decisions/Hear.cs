@@ -113,7 +113,8 @@ public static class Hear
         Act(draft, facts, null, question.By, question.Message ?? message, "", confirmed: true);
     }
 
-    private static void Act(Draft draft, ImmutableArray<Fact> facts, Ask? ask, string by, string? message, string text, bool confirmed = false)
+    /// <summary>What was understood goes on record, or is asked back; then it is answered.</summary>
+    internal static void Act(Draft draft, ImmutableArray<Fact> facts, Ask? ask, string by, string? message, string text, bool confirmed = false)
     {
         var records = new List<HerdRecord>();
         var said = new List<string>();

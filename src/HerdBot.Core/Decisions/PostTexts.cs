@@ -29,6 +29,11 @@ internal static class PostTexts
     /// <summary>"Vet now: …", the number, then the rest in a word each.</summary>
     public static string Alarm(Draft draft, ImmutableArray<CareTask> tasks)
     {
+        var again = tasks.Where(task => task.LevelAt(draft.Now) == Level.Vet && task.Key.Animal == tasks[0].Key.Animal && Told(draft, task) && draft.TaskLines.Missing(task) is not null).ToList();
+        if (again.Count > 1 && again[0] == tasks[0])
+        {
+            return $"{draft.Phrases.Say("vet.now")} {draft.TaskLines.Sum(again)}\n{draft.TaskLines.Phone()}{Also(draft, [tasks[0], .. tasks.Except(again)], 1)}";
+        }
         var first = draft.TaskLines.Line(tasks[0]);
         return $"{draft.Phrases.Say("vet.now")} {first}\n{draft.TaskLines.Phone()}{Also(draft, tasks, 1)}";
     }
@@ -38,6 +43,8 @@ internal static class PostTexts
         var whole = tasks.Length == 2 ? 2 : 1;
         return string.Join("\n", tasks.Take(whole).Select(draft.TaskLines.Line)) + Also(draft, tasks, whole);
     }
+
+    private static bool Told(Draft draft, CareTask task) => draft.State.Posted.GetValueOrDefault(task.Key)?.Step == task.StepAt(draft.Now)?.Label;
 
     private static string Also(Draft draft, ImmutableArray<CareTask> tasks, int told)
     {

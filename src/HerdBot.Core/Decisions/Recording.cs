@@ -19,7 +19,7 @@ internal static class Recording
     public static HerdRecord Record(Draft draft, Fact fact, string by, string? message, Instant saidAt, TaskKey? task = null)
     {
         var answered = task ?? TaskOf(draft, fact);
-        var own = fact.Kind == FactKind.Done && CareTaskWords.TryParse(fact.Task, out var name) && !OwnKinds.IsReading(name)
+        var own = fact is { Kind: FactKind.Done, Neg: false } && CareTaskWords.TryParse(fact.Task, out var name) && !OwnKinds.IsReading(name)
             ? OwnKinds.Done(name, fact.Animal) with { At = fact.At, Unsure = fact.Unsure, Text = fact.Text } : fact;
         var animal = AnimalOf(draft.State, own);
         var id = draft.State.NextFact;

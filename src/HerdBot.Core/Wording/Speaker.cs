@@ -58,8 +58,8 @@ public sealed record Speaker(Farm Farm, Instant Now)
         ? Figure(fahrenheit, 1) + " °F"
         : Figure(fahrenheit * 5 / 9, 1) + " °C";
 
-    /// <summary>An amount of milk: "30 fl oz (900 ml)" or "900 ml".</summary>
-    public string Amount(decimal millilitres) => Farm.Units == UnitSystem.Us
+    /// <summary>An amount of milk: "30 fl oz (900 ml)" or "900 ml"; "nothing" for none.</summary>
+    public string Amount(decimal millilitres) => millilitres == 0 ? Phrases.Say("amount.none") : Farm.Units == UnitSystem.Us
         ? Phrases.Say("amount.us", ("oz", Figure(millilitres / Measures.MillilitresInFluidOunce, 0)), ("ml", Figure(millilitres, 0)))
         : Phrases.Say("amount.metric", ("ml", Figure(millilitres, 0)));
 

@@ -34,6 +34,21 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
     /// <summary>A task in a word or two: "cord dip".</summary>
     public string Noun(CareTaskName name) => Phrases.SayFirst([$"noun.{CareTaskWords.Word(name)}", "noun.other"]);
 
+    /// <summary>What is missing, in a word or two: "not nursed"; null where the task does not miss a thing.</summary>
+    public string? Missing(CareTask task)
+    {
+        ArgumentNullException.ThrowIfNull(task);
+        var key = $"missing.{CareTaskWords.Word(task.Key.Name)}";
+        return Phrases.Has(key) ? Phrases.Say(key, Figures(task)) : null;
+    }
+
+    /// <summary>One animal's alarms in one line: "Sage's baby, 5 h old: no temperature, not up, not nursed."</summary>
+    public string Sum(IReadOnlyList<CareTask> tasks)
+    {
+        ArgumentNullException.ThrowIfNull(tasks);
+        return Phrases.Say("vet.sum", [.. Figures(tasks[0]), ("what", string.Join(", ", tasks.Select(Missing)))]);
+    }
+
     /// <summary>A list entry: "cord dip (late)".</summary>
     public string Short(CareTask task)
     {

@@ -1,11 +1,9 @@
 using HerdBot.App.Messages;
 using HerdBot.App.Ports;
-using HerdBot.Host.Composition;
+using HerdBot.Core.Herd;
 using HerdBot.Host.LiteDb;
 using HerdBot.Host.Quartz;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Hosting;
-using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Time.Testing;
 using NodaTime;
 
@@ -14,62 +12,44 @@ namespace HerdBot.Host.Rehearsal;
 /// <summary>The whole program from one start to the next power cut, on a clock that jumps.</summary>
 internal sealed class RehearsalLife
 {
-    private readonly IHost host;
-    private readonly LiteDbHerdStore store;
+    private readonly PlainHouse house;
     private readonly FakeTimeProvider clock;
+    private readonly IAudience audience;
     private readonly SignalledWakeUp wakeUp;
 
-    private RehearsalLife(IHost host, LiteDbHerdStore store, FakeTimeProvider clock, SignalledWakeUp wakeUp) =>
-        (this.host, this.store, this.clock, this.wakeUp) = (host, store, clock, wakeUp);
+    private RehearsalLife(PlainHouse house, FakeTimeProvider clock, IAudience audience) =>
+        (this.house, this.clock, this.audience, wakeUp) = (house, clock, audience, house.Services.GetRequiredService<SignalledWakeUp>());
 
-    public static GroupId Group { get; } = new("farm");
+    public HerdState State => house.State;
 
-    public Pipeline Pipeline => host.Services.GetRequiredService<Pipeline>();
+    public IHerdStore Store => house.Store;
 
-    public IHerdStore Store => store;
-
-    public static async Task<RehearsalLife> StartAsync(FarmSetup setup, string data, FakeTimeProvider clock)
+    public static async Task<RehearsalLife> StartAsync(FarmSetup setup, string data, FakeTimeProvider clock, IAudience audience)
     {
-        var store = LiteDbHerdStore.Open(data);
-        var builder = Microsoft.Extensions.Hosting.Host.CreateEmptyApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true });
-        builder.Logging.SetMinimumLevel(LogLevel.Error).AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
-        builder.Services.AddHerdBot(setup, store, clock, tick: false);
-        builder.Services.AddSingleton<IInboundFormat, PlainInboundFormat>().AddSingleton<IDoor>(new OpenDoor(Group)).AddSingleton<IChat, AgreeableChat>();
-        builder.Services.AddSingleton<SignalledWakeUp>().AddSingleton<IWakeUp>(services => services.GetRequiredService<SignalledWakeUp>());
-        var host = builder.Build();
-        await host.StartAsync();
-        var life = new RehearsalLife(host, store, clock, host.Services.GetRequiredService<SignalledWakeUp>());
-        await life.SettleAsync();
-        return life;
+        var house = new PlainHouse(setup, LiteDbHerdStore.Open(data), clock, audience, tick: false, services =>
+            services.AddSingleton<SignalledWakeUp>().AddSingleton<IWakeUp>(provider => provider.GetRequiredService<SignalledWakeUp>()));
+        await house.StartAsync();
+        await audience.RestAsync();
+        return new RehearsalLife(house, clock, audience);
     }
 
     /// <summary>Hands something over as a chat would, and waits until it has been worked on.</summary>
     public async Task HearAsync(Inbound inbound)
     {
-        await Pipeline.TakeInAsync([PlainInboundFormat.Write(inbound)]);
-        await SettleAsync();
-    }
-
-    /// <summary>Waits until all that came in has been worked on and all that is due at this instant has been sent.</summary>
-    private async Task SettleAsync()
-    {
-        await Pipeline.IdleAsync();
-        await Pipeline.LookAsync();
+        audience.Hear(inbound);
+        await house.HearAsync(inbound);
+        await audience.RestAsync();
     }
 
     /// <summary>Lets the clock run on, from due moment to due moment, each woken by Quartz.</summary>
     public async Task RunToAsync(Instant target)
     {
-        while (Pipeline.NextLook is { } next && next <= target)
+        while (house.Pipeline.NextLook is { } next && next <= target)
         {
-            var rung = wakeUp.Rung();
             clock.SetUtcNow(next.ToDateTimeOffset());
-            await wakeUp.RingAsync(rung, next);
-            await SettleAsync();
-            if (Pipeline.NextLook <= next)
-            {
-                throw new InvalidOperationException($"What fell due at {next} stays due: the clock cannot go on.");
-            }
+            await wakeUp.RingAsync(next, () => house.Pipeline.NextLook is { } after && after <= next);
+            await house.SettleAsync();
+            await audience.RestAsync();
         }
         if (target.ToDateTimeOffset() > clock.GetUtcNow())
         {
@@ -78,30 +58,10 @@ internal sealed class RehearsalLife
     }
 
     /// <summary>Ends without warning: the data file is left as it is.</summary>
-    public async Task CutAsync()
-    {
-        store.Abandon();
-        await host.StopAsync();
-        host.Dispose();
-    }
+    public Task CutAsync() => house.CutAsync();
 
     /// <summary>Ends in good order.</summary>
-    public async Task EndAsync()
-    {
-        await host.StopAsync();
-        host.Dispose();
-        await store.DisposeAsync();
-    }
-
-    /// <summary>A chat that takes everything at once.</summary>
-    private sealed class AgreeableChat : IChat
-    {
-        public Task<SendResult> SendAsync(Outgoing outgoing, CancellationToken cancellation = default) =>
-            Task.FromResult<SendResult>(new SendResult.Sent(MessageOf(outgoing.Number)));
-    }
-
-    /// <summary>The chat's id of one of the bot's posts.</summary>
-    public static string MessageOf(int post) => $"post {post}";
+    public Task EndAsync() => house.EndAsync();
 }
 
 /// <summary>Quartz's wake-up that tells when it was set anew: the look before it is over then.</summary>
@@ -111,9 +71,6 @@ internal sealed class SignalledWakeUp(QuartzWakeUp quartz) : IWakeUp
     private const int Tries = 240;
     private TaskCompletionSource armed = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
-    /// <summary>Ends when the clock is set the next time.</summary>
-    public Task Rung() => armed.Task;
-
     /// <inheritdoc/>
     public async Task ArmAsync(Instant? at, CancellationToken cancellation = default)
     {
@@ -122,23 +79,30 @@ internal sealed class SignalledWakeUp(QuartzWakeUp quartz) : IWakeUp
     }
 
     /// <summary>
-    /// Waits for Quartz. Its thread may have read the clock just before it jumped and wait for a moment that is past:
-    /// setting the trigger once more makes it look again.
+    /// Waits until Quartz has rung and nothing is due any more. Its thread may have read the clock just before it jumped
+    /// and wait for a moment that is past: setting the trigger once more makes it look again.
     /// </summary>
-    public async Task RingAsync(Task rung, Instant due)
+    public async Task RingAsync(Instant due, Func<bool> stillDue)
     {
         for (var tries = 0; tries < Tries; tries++)
         {
+            var rung = armed.Task;
+            if (!stillDue())
+            {
+                return;
+            }
             try
             {
                 await rung.WaitAsync(Patience);
-                return;
             }
             catch (TimeoutException)
             {
-                await quartz.ArmAsync(due);
+                if (stillDue())
+                {
+                    await quartz.ArmAsync(due);
+                }
             }
         }
-        throw new TimeoutException($"Quartz did not ring at {due}.");
+        throw new TimeoutException($"What fell due at {due} stays due: the clock cannot go on.");
     }
 }

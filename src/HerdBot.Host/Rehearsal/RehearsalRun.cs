@@ -13,16 +13,18 @@ public sealed class RehearsalRun
     private readonly string data;
     private readonly RehearsalLog log;
     private readonly TextWriter faults;
+    private readonly IAudience audience;
     private readonly FakeTimeProvider clock;
     private readonly Dictionary<string, string> newest = [];
     private RehearsalLife? life;
     private int messages;
 
-    private RehearsalRun(RehearsalScript script, string data, TextWriter output, TextWriter faults)
+    private RehearsalRun(RehearsalScript script, string data, TextWriter output, TextWriter faults, IAudience audience)
     {
-        (this.script, this.data, this.faults) = (script, data, faults);
+        (this.script, this.data, this.faults, this.audience) = (script, data, faults, audience);
         log = new RehearsalLog(script.Setup.Farm, output);
         clock = new FakeTimeProvider(script.Start.ToDateTimeOffset());
+        audience.Follow(clock);
     }
 
     /// <summary>Plays it and prints all that was recorded and posted, in the order of the clock.</summary>
@@ -30,10 +32,14 @@ public sealed class RehearsalRun
     /// <param name="data">The data file; it must not exist.</param>
     /// <param name="output">One JSON object a line.</param>
     /// <param name="faults">Plain sentences on what the script asked for and could not be done.</param>
-    public static async Task PlayAsync(RehearsalScript script, string data, TextWriter output, TextWriter faults)
+    public static Task PlayAsync(RehearsalScript script, string data, TextWriter output, TextWriter faults) =>
+        PlayAsync(script, data, output, faults, new NoAudience());
+
+    /// <summary>Plays it before an audience, which sees what people do and what is posted as it happens.</summary>
+    internal static async Task PlayAsync(RehearsalScript script, string data, TextWriter output, TextWriter faults, IAudience audience)
     {
         ArgumentNullException.ThrowIfNull(script);
-        var run = new RehearsalRun(script, data, output, faults);
+        var run = new RehearsalRun(script, data, output, faults, audience);
         await run.StartAsync();
         try
         {
@@ -52,9 +58,9 @@ public sealed class RehearsalRun
 
     private RehearsalLife Life => life ?? throw new InvalidOperationException("The program is off.");
 
-    private HerdState State => Life.Pipeline.StateOf(RehearsalLife.Group);
+    private HerdState State => Life.State;
 
-    private async Task StartAsync() => life = await RehearsalLife.StartAsync(script.Setup, data, clock);
+    private async Task StartAsync() => life = await RehearsalLife.StartAsync(script.Setup, data, clock, audience);
 
     private async Task TakeAsync(ScriptStep step)
     {
@@ -65,7 +71,7 @@ public sealed class RehearsalRun
                 await SayAsync(say);
                 break;
             case ScriptStep.Edit edit when newest.TryGetValue(edit.From, out var message):
-                await Life.HearAsync(new Inbound.Edit(Key(), RehearsalLife.Group, Who(edit.From), edit.At, message, edit.Text));
+                await Life.HearAsync(new Inbound.Edit(Key(), PlainHouse.Group, Who(edit.From), edit.At, message, edit.Text));
                 break;
             case ScriptStep.Edit edit:
                 faults.WriteLine($"{edit.From} has no message to edit.");
@@ -98,12 +104,12 @@ public sealed class RehearsalRun
         string? replyTo = null;
         if (say.ReplyTo is { } meant)
         {
-            replyTo = Posts().Select(post => post.Post).FirstOrDefault(post => Find(post, meant) >= 0) is { } post ? RehearsalLife.MessageOf(post.Number) : null;
+            replyTo = Posts().Select(post => post.Post).FirstOrDefault(post => Find(post, meant) >= 0) is { } post ? PlainHouse.MessageOf(post.Number) : null;
             Missing(replyTo is not null, meant);
         }
         var message = $"message {(++messages).ToString(CultureInfo.InvariantCulture)}";
         newest[say.From] = message;
-        await Life.HearAsync(new Inbound.Line(Key(), RehearsalLife.Group, Who(say.From), say.At, message, say.Text, replyTo));
+        await Life.HearAsync(new Inbound.Line(Key(), PlainHouse.Group, Who(say.From), say.At, message, say.Text, replyTo));
     }
 
     private async Task TapAsync(ScriptStep.Tap tap)
@@ -122,7 +128,7 @@ public sealed class RehearsalRun
             _ => ButtonVerb.OnIt,
         };
         var data = ButtonData.Write(pressed.Post.Number, new Button("", verb, index));
-        await Life.HearAsync(new Inbound.Tap(Key(), RehearsalLife.Group, Who(tap.From), tap.At, data));
+        await Life.HearAsync(new Inbound.Tap(Key(), PlainHouse.Group, Who(tap.From), tap.At, data));
     }
 
     /// <summary>The bot's posts, newest first, each with what it shows now.</summary>

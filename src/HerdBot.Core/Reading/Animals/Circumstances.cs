@@ -53,6 +53,7 @@ internal sealed class Circumstances
         "labour" => Labour,
         "cord_known" => CordKnown,
         "placenta_open" => PlacentaOpen,
+        "placenta_asked" => Reply?.Task == "placenta" || ReplyLog?.Fact.Kind == FactKind.Placenta,
         _ => false,
     };
 

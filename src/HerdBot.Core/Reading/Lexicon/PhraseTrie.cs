@@ -45,5 +45,8 @@ internal sealed class PhraseTrie
         return best;
     }
 
+    /// <summary>What the word means on its own.</summary>
+    public Sense Alone(int word) => word >= 0 && edges.TryGetValue(Key(0, word), out var node) ? senses[node] : default;
+
     private static long Key(int node, int word) => ((long)node << 32) | (uint)word;
 }

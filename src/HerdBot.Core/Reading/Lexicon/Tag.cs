@@ -202,6 +202,7 @@ internal enum Tag : byte
     When,
     WhoNext,
     Whole,
+    Whose,
     WithMe,
     Yes,
     Yesterday,

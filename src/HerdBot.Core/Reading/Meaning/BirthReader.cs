@@ -40,12 +40,17 @@ internal static class BirthReader
             || (clause.Has(Tag.Dropped) && young)
             || (clause.Has(Tag.Out) && !clause.HasAny(Tag.Part, Tag.Presents, Tag.Bubble, Tag.Meconium, Tag.Weather) && (young || Announced(statement, clause)))
             || (clause.Has(Tag.Found) && young && !HasNewborn(statement, clause))
+            || Pulled(statement, clause)
             || Listed(statement, clause);
     }
 
     // "8:41 out, boy": a bare "out" where a birth is under way and the sex or hour is told
     private static bool Announced(Statement statement, Clause clause) =>
         statement.Known.Labour && (clause.Has(Tag.HasTime) || Next(statement, clause)?.Has(Tag.Sex) == true) || (statement.Clauses.Exists(other => other.HasAny(Tag.WaterBroke, Tag.Assist)) && Next(statement, clause)?.Has(Tag.Sex) == true);
+
+    // "pulled her 4:22, breathing"
+    private static bool Pulled(Statement statement, Clause clause) =>
+        clause.Has(Tag.Assist) && !clause.HasAny(Tag.Part, Tag.Presents) && statement.Known.Labour && clause.Has(Tag.HasTime) && clause.Mentions.Any();
 
     private static Clause? Next(Statement statement, Clause clause)
     {
@@ -97,12 +102,21 @@ internal static class BirthReader
         {
             var one = n == 1 ? birth : new Draft(FactKind.Birth, clause, birth.Position);
             one.N = n;
+            one.When = Hour(statement, clause, n, count);
             one.Sex = n <= sexes.Length ? sexes[n - 1] : sexes.Length == 1 && clause.Items.Exists(item => item is { Kind: ItemKind.Number, Value: 2 }) ? sexes[0] : null;
             if (n > 1)
             {
                 statement.Drafts.Add(one);
             }
         }
+    }
+
+    // "6:10 and 6:25": an hour for each
+    private static Times.When? Hour(Statement statement, Clause clause, int n, int count)
+    {
+        var hours = statement.Clauses.Where(other => other.Sentence == clause.Sentence).SelectMany(other => other.Items)
+            .Where(item => item is { Kind: ItemKind.Time, When.Kind: Times.WhenKind.Clock }).ToList();
+        return hours.Count == count ? hours[n - 1].When : null;
     }
 
     private static int Count(Statement statement, Clause clause, Sex?[] sexes) =>

@@ -11,6 +11,11 @@ internal static class ClauseSplitter
 {
     private static readonly TagSet Parts = TagSet.Of(Tag.Part, Tag.Presents);
 
+    private static readonly TagSet Idle = TagSet.Of(
+        Tag.Cord, Tag.Known, Tag.Article, Tag.Prep, Tag.Be, Tag.Fine, Tag.Plain, Tag.Not, Tag.Still, Tag.Yet, Tag.Again, Tag.Placenta, Tag.On, Tag.Off, Tag.Temperature, Tag.Weight);
+
+    private static readonly TagSet Events = TagSet.Of(Tag.Standing, Tag.Nurse, Tag.Dip, Tag.Urine, Tag.Meconium, Tag.Out, Tag.Passed);
+
     public static List<Clause> Split(Scan scan)
     {
         var clauses = new List<Clause>();
@@ -34,6 +39,20 @@ internal static class ClauseSplitter
 
         Close(scan, clauses, items, sentence, null);
         return clauses;
+    }
+
+    // "nice and dry": only where both sides tell something does an "and" part them.
+    private static bool Tells(Scan scan, int i, int step)
+    {
+        for (var k = i + step; scan.At(k) is { } item && item.Kind != ItemKind.Mark && !item.Is(Tag.And); k += step)
+        {
+            if (item.Kind is not ItemKind.Sense || !item.Tags.HasAny(Idle) || item.Tags.HasAny(Events))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static void Close(Scan scan, List<Clause> clauses, List<Item> items, int sentence, Item? mark)
@@ -69,7 +88,8 @@ internal static class ClauseSplitter
         }
 
         var parts = scan.At(i - 1)?.Tags.HasAny(Parts) == true && scan.At(i + 1) is { } next && (next.Tags.HasAny(Parts) || scan.At(i + 2)?.Tags.HasAny(Parts) == true);
-        return item.Is(Tag.But) || item.Is(Tag.Then) || (item.Is(Tag.And) && !item.Is(Tag.Point) && !parts);
+        return item.Is(Tag.But) || item.Is(Tag.Then) || (item.Is(Tag.So) && scan.At(i + 1)?.Kind == ItemKind.Sense && scan.At(i - 1) is not null)
+            || (item.Is(Tag.And) && !item.Is(Tag.Point) && !parts && Tells(scan, i, -1) && Tells(scan, i, 1));
     }
 
     private static TagSet Tags(Scan scan, List<Item> items)

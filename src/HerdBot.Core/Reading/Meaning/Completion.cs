@@ -84,7 +84,8 @@ internal sealed class Completion(Statement statement)
                 Sire = draft.Sire,
                 Route = draft.Route,
                 Task = draft.Task,
-                Text = draft.Text,
+                Text = draft.Text ?? Words(draft),
+                Field = draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft.Clause)),
                 Sex = draft.Sex,
                 Name = draft.Name ?? (animal == Fact.AskAnimal ? draft.Mention?.Name : null),
             };
@@ -92,6 +93,14 @@ internal sealed class Completion(Statement statement)
             Add(Timed(draft, fact, animal), draft);
         }
     }
+
+    /// <summary>What was said, for facts whose words are the fact.</summary>
+    private string? Words(Draft draft) => draft.Clause.Items.Count > 0 && draft.Kind is FactKind.Note or FactKind.LabourSign or FactKind.Presentation or FactKind.Assistance
+        or FactKind.Kit or FactKind.Medication or FactKind.Vaccination or FactKind.Placenta or FactKind.CordBleeding or FactKind.Breeding
+        ? statement.Scan.Slice(draft.Clause.Items[0], draft.Clause.Items[^1]) : null;
+
+    private ReadOnlySpan<Tokens.Token> Tokens(Clause clause) =>
+        clause.Items.Count == 0 ? [] : statement.Scan.Tokens.AsSpan(clause.Items[0].First..clause.Items[^1].End);
 
     private IEnumerable<string?> Animals(Draft draft)
     {
@@ -198,6 +207,11 @@ internal sealed class Completion(Statement statement)
             return fact with { At = WhenResolver.Ahead(when, statement.Known.Context.Now) };
         }
 
+        if (draft.Ask == Ask.Value && when.Since)
+        {
+            return fact;
+        }
+
         if (draft.Neg && when.Kind is WhenKind.Age or WhenKind.HourOrAge or WhenKind.Ago)
         {
             return fact;
@@ -214,7 +228,7 @@ internal sealed class Completion(Statement statement)
 
     private LocalDateTime? BornAt(FactKind kind, string? animal)
     {
-        if (animal is null)
+        if (animal is null || (Kinship.Of(kind) == Whom.Dam && kind != FactKind.Placenta))
         {
             return null;
         }
@@ -246,6 +260,7 @@ internal sealed class Completion(Statement statement)
             asks.Add(ask);
         }
 
+        facts.RemoveAll(pair => fact.Neg && !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal && fact.Kind is FactKind.Vaccination or FactKind.Medication && fact.Neg && pair.Fact.Animal == fact.Animal && pair.Fact.Kind == fact.Kind);
         var twin = facts.FindIndex(pair => IsSame(pair.Fact, fact));
         if (twin < 0)
         {
@@ -253,7 +268,7 @@ internal sealed class Completion(Statement statement)
         }
         else if (facts[twin].Fact.At is null)
         {
-            facts[twin] = (facts[twin].Fact with { At = fact.At, Unsure = facts[twin].Fact.Unsure || fact.Unsure }, facts[twin].Position);
+            facts[twin] = (facts[twin].Fact with { At = fact.At, Unsure = facts[twin].Fact.Unsure && fact.Unsure }, facts[twin].Position);
         }
     }
 

@@ -29,7 +29,7 @@ internal static class FrameReader
             }
         }
 
-        return (frame.Any.IsEmpty || clause.Tags.HasAny(frame.Any)) && !clause.Tags.HasAny(frame.No) && statement.Known.Holds(frame.Condition);
+        return (frame.Any.IsEmpty || clause.Tags.HasAny(frame.Any)) && !clause.Tags.HasAny(frame.No) && (frame.Condition == "scan" ? statement.Scan.Has(Tag.Scan) : statement.Known.Holds(frame.Condition));
     }
 
     // Signs say what sort of items a clause holds; they are not words and do not wear out.

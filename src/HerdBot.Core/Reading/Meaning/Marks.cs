@@ -11,7 +11,7 @@ internal static class Marks
 
     public static void Apply(Statement statement, Clause clause, int from)
     {
-        var not = clause.Items.Find(item => item.Is(Tag.Not) && !item.Used && !(item.Is(Tag.NotDone) && item.First == 0 && clause.EndMark == ","));
+        var not = clause.Items.Find(item => item.Is(Tag.Not) && !item.Used && !(item.Is(Tag.NotDone) && clause.Items.Count == 1));
         var hedge = clause.Tags.HasAny(Loose) || statement.SentenceHas(clause, Tag.Hearsay) || (clause.Asked && !clause.Has(Tag.Question));
         for (var i = from; i < statement.Drafts.Count; i++)
         {

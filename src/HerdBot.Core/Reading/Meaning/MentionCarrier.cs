@@ -29,6 +29,23 @@ internal static class MentionCarrier
         }
     }
 
+    /// <summary>Facts that named nobody take the one name of their sentence, or of the message.</summary>
+    public static void Lend(Statement statement)
+    {
+        var named = statement.Clauses.SelectMany(clause => clause.Items.Where(item => IsSubject(statement, item) && item.Mention!.Kind is MentionKind.Named or MentionKind.BabyOf or MentionKind.Unknown)
+            .Select(item => (clause.Sentence, item.Mention))).ToList();
+        foreach (var draft in statement.Drafts.Where(draft => (draft.Mention is null or { Kind: MentionKind.Pronoun }) && !draft.Settled && draft.Kind != FactKind.Claim))
+        {
+            var near = named.Where(pair => pair.Sentence == draft.Clause.Sentence).ToList();
+            draft.Mention = near.Count == 1 ? near[0].Mention : near.Count == 0 && named.Count == 1 && named[0].Mention!.Kind == MentionKind.Named ? named[0].Mention : draft.Mention;
+        }
+
+        foreach (var draft in statement.Drafts.Where(draft => (draft.Mention is null or { Kind: MentionKind.Pronoun }) && statement.SentenceHas(draft.Clause, Tag.Whose)))
+        {
+            (draft.Animal, draft.Settled) = (Fact.AskAnimal, true);
+        }
+    }
+
     private static bool IsSubject(Statement statement, Item item) =>
         item.Mention is { } mention && mention.Kind != MentionKind.SomeMale && !mention.Vague
         && !(mention is { Kind: MentionKind.Named, Plural: false } && statement.Scan.Herd.Entry(mention.Entries[0]).Role == Core.Herd.HerdRole.Sire && (mention.AfterPreposition || item.Used));

@@ -8,7 +8,7 @@ internal static class PlanReader
 {
     public static void Read(Statement statement, Clause clause, int from)
     {
-        if (clause.Has(Tag.Call) && clause.Has(Tag.Vet) || (clause.Has(Tag.Call) && clause.Items.Count <= 2 && statement.Known.Reply?.Task is "vet_today"))
+        if (clause.HasAny(Tag.Call, Tag.CallAsked) && clause.Has(Tag.Vet) || (clause.Has(Tag.Call) && clause.Items.Count <= 2 && statement.Known.Reply?.Task is "vet_today"))
         {
             CallsVet(statement, clause, from);
         }
@@ -34,7 +34,7 @@ internal static class PlanReader
         statement.Drafts.RemoveRange(from, statement.Drafts.Count - from);
         if (clause.Has(Tag.CallAsked))
         {
-            statement.Add(FactKind.Note, clause, clause.First(Tag.Call)).Mention = statement.Named;
+            statement.Add(FactKind.Note, clause, clause.First(Tag.CallAsked)).Mention = statement.Named;
             return;
         }
 

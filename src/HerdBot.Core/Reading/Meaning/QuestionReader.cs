@@ -39,6 +39,7 @@ internal static class QuestionReader
         var opens = Opens(first);
         return tags.Has(Tag.WhoNext) && (asked || opens.Has(Tag.WhoNext)) ? New(statement, FactKind.QuestionDue, first)
             : tags.HasAny(DueWords) && (tags.Has(Tag.When) && (asked || opens.Has(Tag.When)) || (asked && tags.Has(Tag.Due) && !tags.Has(Tag.TasksQ))) ? New(statement, FactKind.QuestionDue, first)
+            : opens.Has(Tag.Question) && tags.Has(Tag.Due) && !tags.Has(Tag.TasksQ) && tags.HasAny(TagSet.Of(Tag.HasDam, Tag.HasAnimal)) ? New(statement, FactKind.QuestionDue, first)
             : opens.Has(Tag.TasksQ) || (tags.Has(Tag.TasksQ) && asked) ? New(statement, FactKind.QuestionTasks, first)
             : opens.Has(Tag.Howto) || (tags.Has(Tag.Howto) && asked) ? New(statement, FactKind.QuestionHowto, first)
             : opens.Has(Tag.HowIs) || (tags.Has(Tag.HowIs) && asked) ? Status(statement, clauses, first)

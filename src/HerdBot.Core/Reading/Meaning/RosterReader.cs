@@ -15,7 +15,7 @@ internal static class RosterReader
             var draft = statement.Add(FactKind.Roster, clause, clause.First(Tag.NameIs));
             draft.Name = name.Text.Length > 0 ? name.Text : NameOf(statement, name);
             draft.Text = "named";
-            draft.Mention = clause.Items.Find(item => item != name && item.Mention is not null)?.Mention ?? statement.Named;
+            draft.Mention = clause.Items.Find(item => item != name && item.Mention is not null)?.Mention ?? statement.Named ?? Spoken(statement, clause);
             UseAll(clause);
         }
         else if (clause.Has(Tag.Sold) && clause.Items.Exists(item => item.Mention?.Entries.Count > 0) && !clause.Asked)
@@ -33,6 +33,21 @@ internal static class RosterReader
             draft.Text = "added";
             UseAll(clause);
         }
+    }
+
+    // "calling her Biscuit"
+    private static Mention Spoken(Statement statement, Clause clause)
+    {
+        var verb = clause.First(Tag.NameIs)!;
+        var words = statement.Scan.Tokens.AsSpan(verb.First, verb.End - verb.First);
+        var (her, him) = (false, false);
+        foreach (var word in words)
+        {
+            her |= word.Text is "her" or "la";
+            him |= word.Text is "him" or "his" or "lo";
+        }
+
+        return new Mention(MentionKind.Pronoun) { Sex = her ? Sex.Female : him ? Sex.Male : null };
     }
 
     // The name comes last: an unknown word, or a known one that serves as a name here.

@@ -15,7 +15,7 @@ internal static class SireReader
         var male = named.Find(item => item.Mention is { Kind: MentionKind.Named, Entries.Count: 1 } mention && herd.Entry(mention.Entries[0]).Role == HerdRole.Sire);
         var some = named.Exists(item => item.Mention?.Kind == MentionKind.SomeMale || item.Mention is { Kind: MentionKind.Pronoun, Sex: Sex.Male });
         draft.Sire = male is not null ? herd.Entry(male.Mention!.Entries[0]).Name : some ? resolver.Males() is [var only, ..] ? only : null : draft.Sire;
-        if (draft.Mention is not { Kind: MentionKind.Pronoun } and not { Kind: MentionKind.Named } || (draft.Mention.Kind == MentionKind.Named && herd.Entry(draft.Mention.Entries[0]).Role == HerdRole.Sire))
+        if (draft.Mention is null or { Kind: MentionKind.SomeMale } || (draft.Mention.Kind == MentionKind.Named && herd.Entry(draft.Mention.Entries[0]).Role == HerdRole.Sire))
         {
             draft.Mention = Female(herd, named) ?? (draft.Mention is { Kind: MentionKind.Unknown or MentionKind.SomeDam or MentionKind.SomeBaby } ? draft.Mention : null);
         }

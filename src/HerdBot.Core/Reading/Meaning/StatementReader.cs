@@ -17,6 +17,7 @@ internal static class StatementReader
 
             var before = statement.Drafts.Count;
             RosterReader.Read(statement, clause);
+            ValueReader.Change(statement, clause);
             BirthReader.Read(statement, clause);
             FrameReader.Read(statement, clause);
             FeedReader.Read(statement, clause);
@@ -26,6 +27,7 @@ internal static class StatementReader
             PlanReader.Read(statement, clause, before);
         }
 
+        MentionCarrier.Lend(statement);
         TimeAttacher.Attach(statement);
     }
 

@@ -12,11 +12,6 @@ internal static class ValueReader
 
     public static void Read(Statement statement, Clause clause)
     {
-        if (Change(statement, clause))
-        {
-            return;
-        }
-
         for (var i = 0; i < clause.Items.Count; i++)
         {
             var item = clause.Items[i];
@@ -70,7 +65,7 @@ internal static class ValueReader
             return null;
         }
 
-        return Told(clause, i) ?? Supposed(statement, clause, item);
+        return Told(clause, i) ?? ToldBefore(statement, clause) ?? Supposed(statement, clause, item);
     }
 
     private static FactKind? OfUnit(Statement statement, Clause clause, Item item)
@@ -118,6 +113,15 @@ internal static class ValueReader
         }
 
         return null;
+    }
+
+    // "weighed him, 17.4"
+    private static FactKind? ToldBefore(Statement statement, Clause clause)
+    {
+        var at = statement.Clauses.IndexOf(clause) - 1;
+        return at >= 0 && statement.Clauses[at] is var before && before.Sentence == clause.Sentence && Alone(clause) && !before.HasAny(Tag.HasNumber, Tag.HasQuantity)
+            ? before.Items.Select(OfWord).LastOrDefault(kind => kind is not null)
+            : null;
     }
 
     private static FactKind? OfWord(Item item) =>
@@ -209,7 +213,7 @@ internal static class ValueReader
         : statement.Drafts.LastOrDefault(draft => draft.Route is not null)?.Route;
 
     // "up .4", "gained half a pound": how much it changed, not what it weighs
-    private static bool Change(Statement statement, Clause clause)
+    public static bool Change(Statement statement, Clause clause)
     {
         for (var i = 0; i + 1 < clause.Items.Count; i++)
         {

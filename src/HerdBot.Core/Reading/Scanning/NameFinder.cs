@@ -92,9 +92,9 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
             return true;
         }
 
-        var own = lookup.Tags(i);
+        var own = lookup.WordTags(i);
         var next = i + 1 < scan.Tokens.Length ? scan.Tokens[i + 1] : default;
-        var before = i > 0 ? lookup.Tags(i - 1) : default;
+        var before = i > 0 ? lookup.WordTags(i - 1) : default;
         if (own.Has(Tag.Month) && (next is { Kind: TokenKind.Number } || before.HasAny(MonthLead)))
         {
             return false;
@@ -112,19 +112,19 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
     // "Will is up", "weigh Will", but "will weigh" and "Will weigh him later".
     private bool IsNamedWill(int i, Token token)
     {
-        var after = lookup.Tags(i + 1);
+        var after = lookup.Tags(i + 1) | lookup.WordTags(i + 1);
         return after.HasAny(TagSet.Of(Tag.Be, Tag.Had, Tag.Standing)) || after.Has(Tag.Claim)
             || (token.Capital && (!IsSentenceStart(i) || i + 1 >= scan.Tokens.Length || scan.Tokens[i + 1].Kind != TokenKind.Word));
     }
 
     private bool IsCued(int i, Token next) =>
-        next is { Kind: TokenKind.Number } || lookup.Tags(i + 1).HasAny(Cue)
+        next is { Kind: TokenKind.Number } || (lookup.Tags(i + 1) | lookup.WordTags(i + 1)).HasAny(Cue)
         || (scan.Tokens[i].Capital && next is { Kind: TokenKind.Mark } && next.Text is "," or ":");
 
     private bool IsLedIn(int i, TagSet before) =>
-        (before.Has(Tag.Prep) && !before.Has(Tag.Article) && !lookup.Tags(i).Has(Tag.Month))
+        (before.Has(Tag.Prep) && !before.Has(Tag.Article) && !lookup.WordTags(i).Has(Tag.Month))
         || (lookup.Primary == Vocabulary.Spanish && scan.Tokens[i - 1].Text is "la" or "el" or "de")
-        || (!anyCapital && before.HasAny(TagSet.Of(Tag.And)) && lookup.Tags(i) == TagSet.Of(Tag.Known));
+        || (!anyCapital && before.HasAny(TagSet.Of(Tag.And)) && lookup.WordTags(i) == TagSet.Of(Tag.Known));
 
     private bool IsAlone(int i) => scan.Tokens.Length == 1 && i == 0;
 

@@ -73,6 +73,10 @@ internal sealed class WordLookup
         return sense.Tags;
     }
 
+    /// <summary>The tags of the word itself, whatever phrase it begins.</summary>
+    public TagSet WordTags(int token) =>
+        token >= first.Length ? default : first[token] >= 0 ? Primary.Phrases.Alone(first[token]).Tags : Secondary.Phrases.Alone(second[token]).Tags;
+
     private static int NoMatch(out Sense sense)
     {
         sense = default;

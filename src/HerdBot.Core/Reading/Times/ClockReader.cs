@@ -7,7 +7,8 @@ namespace HerdBot.Core.Reading.Times;
 /// <summary>Reads clock times: 6:40, 0640, 6.30 this morning, 4 30, 2pm, half six, ten past, a las 9 y media.</summary>
 internal static class ClockReader
 {
-    private static readonly TagSet Figures = TagSet.Of(Tag.Weight, Tag.Temperature, Tag.Igg);
+    private static readonly TagSet Figures = TagSet.Of(Tag.Weight, Tag.Temperature, Tag.Igg, Tag.Weather);
+    private static readonly TagSet Aged = TagSet.Of(Tag.Standing, Tag.Nurse, Tag.Placenta, Tag.Urine, Tag.Meconium, Tag.Passed, Tag.Out);
     private static readonly TagSet Starters = TagSet.Of(
         Tag.B, Tag.Born, Tag.Standing, Tag.Nurse, Tag.Dip, Tag.Placenta, Tag.Urine, Tag.Meconium, Tag.WaterBroke, Tag.Labour, Tag.Cord, Tag.Baby, Tag.Sex);
 
@@ -142,7 +143,7 @@ internal static class ClockReader
             return null;
         }
 
-        if (scan.At(i - lead.Used - 1) is { } before && before.Tags.HasAny(Figures) && number.Value > 12)
+        if (number.Value > 12 && !InClause(scan, i, Aged))
         {
             return null;
         }
@@ -197,11 +198,13 @@ internal static class ClockReader
 
     private static bool EndsClause(Scan scan, int i) => scan.At(i) is null or { Kind: ItemKind.Mark } || scan.At(i)!.Tags.HasAny(TagSet.Of(Tag.And, Tag.But, Tag.Then));
 
-    private static bool HasFigure(Scan scan, int i)
+    private static bool HasFigure(Scan scan, int i) => InClause(scan, i, Figures);
+
+    private static bool InClause(Scan scan, int i, TagSet tags)
     {
         for (var k = i - 1; k >= 0 && scan.Items[k].Kind != ItemKind.Mark; k--)
         {
-            if (scan.Items[k].Tags.HasAny(Figures))
+            if (scan.Items[k].Tags.HasAny(tags))
             {
                 return true;
             }

@@ -1,0 +1,112 @@
+using System.Globalization;
+using HerdBot.App.Messages;
+using HerdBot.Core.Herd;
+using HerdBot.Host.Rehearsal;
+using NodaTime;
+
+namespace HerdBot.Host.Terminal;
+
+/// <summary>Takes typed lines to the program until the end.</summary>
+/// <param name="house">The program, started.</param>
+/// <param name="screen">Where all is shown.</param>
+/// <param name="farm">The farm; its first person speaks first.</param>
+/// <param name="clock">The farm's clock.</param>
+/// <param name="mark">Sets this session's messages apart from those of earlier ones on the same data.</param>
+internal sealed class TrySession(PlainHouse house, ChatScreen screen, Farm farm, TimeProvider clock, string mark)
+{
+    private static readonly TimeSpan Look = TimeSpan.FromSeconds(1);
+
+    private const string HelpText = """
+
+        Write as you would in the group: 'Juniper had a girl 5:10, 24 lb', 'temp 100.4', 'nursing', 'what is open?'.
+        'Wade: cord dipped' is Wade speaking, and so are the lines after it. A new name starts with a capital letter.
+        /tap 1          presses button 1 of the newest post that shows buttons
+        /tap 1 as Lupe  the same, pressed by Lupe
+        /time           shows the farm's clock
+        /quit           ends
+        All else goes to the bot.
+
+        """;
+
+    private readonly HashSet<string> people = [.. farm.People];
+    private string speaker = farm.People[0];
+    private int messages;
+
+    /// <summary>Runs until the lines end, somebody quits or it is told to stop.</summary>
+    public async Task RunAsync(ITypedLines lines, CancellationToken stop)
+    {
+        while (await lines.NextAsync(speaker, stop) is { } line)
+        {
+            var typed = TypedLine.Read(line, speaker, people, [.. house.State.Animals.Select(animal => animal.Name)]);
+            speaker = typed.By;
+            people.Add(typed.By);
+            if (typed is TypedLine.Quit)
+            {
+                break;
+            }
+            await TakeAsync(typed, stop);
+        }
+        await SettleAsync(stop);
+    }
+
+    private async Task TakeAsync(TypedLine typed, CancellationToken stop)
+    {
+        switch (typed)
+        {
+            case TypedLine.Said said:
+                var key = Key();
+                await HearAsync(new Inbound.Line(key, PlainHouse.Group, Who(said.By), Now, key, said.Text, null), stop);
+                break;
+            case TypedLine.Tapped tapped:
+                await TapAsync(tapped, stop);
+                break;
+            case TypedLine.Unclear:
+                screen.Note("Write /tap and the number of a button, like /tap 1.");
+                break;
+            case TypedLine.Time:
+                screen.Note($"On the farm it is {screen.Time}.");
+                break;
+            case TypedLine.Help:
+                screen.Announce(HelpText);
+                break;
+        }
+    }
+
+    private async Task TapAsync(TypedLine.Tapped tapped, CancellationToken stop)
+    {
+        switch (screen.Buttons)
+        {
+            case null:
+                screen.Note("No post shows buttons now.");
+                break;
+            case { } shown when shown[tapped.Number] is { } button:
+                await HearAsync(new Inbound.Tap(Key(), PlainHouse.Group, Who(tapped.Presser), Now, button.Data), stop);
+                break;
+            case { } shown:
+                screen.Note($"There is no button {tapped.Number.ToString(CultureInfo.InvariantCulture)}. There are: {shown}.");
+                break;
+        }
+    }
+
+    private Task HearAsync(Inbound inbound, CancellationToken stop)
+    {
+        screen.Hear(inbound);
+        return house.HearAsync(inbound, stop);
+    }
+
+    /// <summary>What was said is answered before the end, at the pace that posts are sent.</summary>
+    private async Task SettleAsync(CancellationToken stop)
+    {
+        await house.SettleAsync(stop);
+        while (house.State.Unsent.Count > 0)
+        {
+            await Task.Delay(Look, clock, stop);
+        }
+    }
+
+    private string Key() => string.Create(CultureInfo.InvariantCulture, $"{mark}/{++messages}");
+
+    private Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
+
+    private static Person Who(string name) => new("name:" + name, name);
+}
