@@ -23,12 +23,14 @@ internal sealed class ProgramLife
 
     private readonly IHost host;
     private readonly LiteDbHerdStore store;
-    private readonly FakeTimeProvider clock;
     private readonly FakeBotApi fake;
-    private readonly SignalledWakeUp wakeUp;
+    private readonly ClockJumps jumps;
 
-    private ProgramLife(IHost host, LiteDbHerdStore store, FakeTimeProvider clock, FakeBotApi fake) =>
-        (this.host, this.store, this.clock, this.fake, wakeUp) = (host, store, clock, fake, host.Services.GetRequiredService<SignalledWakeUp>());
+    private ProgramLife(IHost host, LiteDbHerdStore store, FakeTimeProvider clock, FakeBotApi fake)
+    {
+        (this.host, this.store, this.fake) = (host, store, fake);
+        jumps = new ClockJumps(clock, Pipeline, host.Services.GetRequiredService<SignalledWakeUp>(), () => Pipeline.LookAsync().WaitAsync(Patience));
+    }
 
     public Pipeline Pipeline => host.Services.GetRequiredService<Pipeline>();
 
@@ -42,7 +44,7 @@ internal sealed class ProgramLife
         var telegram = new TelegramOptions { Token = fake.Token, BaseUrl = fake.Url };
         var builder = ServeCommand.Compose(new BotSettings(setup), telegram, store, clock, tick: false);
         builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Trace).AddProvider(log);
-        builder.Services.AddSingleton<SignalledWakeUp>().AddSingleton<IWakeUp>(services => services.GetRequiredService<SignalledWakeUp>());
+        ClockJumps.Prepare(builder.Services);
         var life = new ProgramLife(builder.Build(), store, clock, fake);
         await life.host.StartAsync();
         await life.SettleAsync();
@@ -58,19 +60,7 @@ internal sealed class ProgramLife
     }
 
     /// <summary>Lets the clock run on, from due moment to due moment, each woken by Quartz.</summary>
-    public async Task RunToAsync(Instant target)
-    {
-        while (Pipeline.NextLook is { } next && next <= target)
-        {
-            clock.SetUtcNow(next.ToDateTimeOffset());
-            await wakeUp.RingAsync(next, () => Pipeline.NextLook is { } after && after <= next);
-            await Pipeline.LookAsync().WaitAsync(Patience);
-        }
-        if (target.ToDateTimeOffset() > clock.GetUtcNow())
-        {
-            clock.SetUtcNow(target.ToDateTimeOffset());
-        }
-    }
+    public Task RunToAsync(Instant target) => jumps.RunToAsync(target);
 
     /// <summary>The power fails and with it the line: nothing more is written, nothing more confirmed.</summary>
     public async Task CutAsync()

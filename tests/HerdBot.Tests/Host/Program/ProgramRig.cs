@@ -31,6 +31,7 @@ internal sealed class ProgramRig : IAsyncDisposable
 
     private readonly FarmSetup setup;
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("herdbot-program-");
+    private readonly Dictionary<string, FakePerson> people = [];
     private ProgramLife? life;
 
     private ProgramRig(FarmSetup setup, Instant start, FakeBotApi fake)
@@ -61,17 +62,19 @@ internal sealed class ProgramRig : IAsyncDisposable
     public HerdState State => Life.Pipeline.StateOf(Stream);
 
     /// <summary>A rig whose program is off: the history may still be prepared.</summary>
-    public static async Task<ProgramRig> PrepareAsync(FarmSetup? setup = null, Instant? start = null)
+    public static async Task<ProgramRig> PrepareAsync()
     {
         var script = RehearsalScript.Read([Farmstead.ReplaceLineEndings(" ")]).Script!;
-        var begin = start ?? script.Start;
-        return new ProgramRig(setup ?? script.Setup, begin, await FakeBotApi.StartAsync(time: new FakeTimeProvider(begin.ToDateTimeOffset())));
+        return await PrepareAsync(script.Setup, new FakeTimeProvider(script.Start.ToDateTimeOffset()));
     }
 
+    public static async Task<ProgramRig> PrepareAsync(FarmSetup setup, FakeTimeProvider clock) =>
+        new(setup, Instant.FromDateTimeOffset(clock.GetUtcNow()), await FakeBotApi.StartAsync(time: clock));
+
     /// <summary>A running program that Ana owns and that works in her group.</summary>
-    public static async Task<ProgramRig> StartAsync(FarmSetup? setup = null, Instant? start = null)
+    public static async Task<ProgramRig> StartAsync()
     {
-        var rig = await PrepareAsync(setup, start);
+        var rig = await PrepareAsync();
         await rig.BootAsync();
         await rig.MoveInAsync();
         return rig;
@@ -108,6 +111,10 @@ internal sealed class ProgramRig : IAsyncDisposable
         ];
         await store.AppendAsync(new Commit(Stream, known, $"before/{dam}", at, [.. events.Select(EventCodec.Write)]));
     }
+
+    /// <summary>Somebody by their first name; equal names are one person.</summary>
+    public FakePerson Person(string name) => name == Ana.FirstName ? Ana
+        : people.TryGetValue(name, out var known) ? known : people[name] = new FakePerson(4800 + people.Count, name);
 
     /// <summary>Somebody writes in the group, and all that follows at once has followed.</summary>
     public async Task<int> SayAsync(string text, FakePerson? from = null)
