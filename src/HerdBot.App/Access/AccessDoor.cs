@@ -14,14 +14,16 @@ namespace HerdBot.App.Access;
 /// <param name="chat">Where it answers.</param>
 /// <param name="time">The clock.</param>
 /// <param name="log">For what goes wrong.</param>
-public sealed partial class AccessDoor(IHerdStore store, AccessDesk desk, IChat chat, TimeProvider time, ILogger<AccessDoor> log) : IDoor
+public sealed partial class AccessDoor(IHerdStore store, AccessDesk desk, IChat chat, TimeProvider time, ILogger<AccessDoor> log) : IDoor, IDisposable
 {
     private const string PostType = "door_post";
     private const string SentType = "door_post_sent";
     private static readonly Duration Shortest = Duration.FromSeconds(5);
     private static readonly Duration Longest = Duration.FromMinutes(5);
 
-    private readonly SortedDictionary<int, AccessPost> unsent = [];
+    // What comes in is decided while what was decided is being sent: each changes the history in its turn.
+    private readonly SemaphoreSlim lane = new(1, 1);
+    private ImmutableSortedDictionary<int, AccessPost> unsent = ImmutableSortedDictionary<int, AccessPost>.Empty;
     private AccessState state = AccessState.Empty;
     private long version;
     private int posts;
@@ -34,11 +36,14 @@ public sealed partial class AccessDoor(IHerdStore store, AccessDesk desk, IChat 
     /// <inheritdoc/>
     public async Task<IReadOnlyList<GroupId>> KnownAsync(CancellationToken cancellation = default)
     {
-        foreach (var stored in await store.ReadGroupAsync(AccessState.BotStream, version, cancellation))
+        await InLaneAsync(async () =>
         {
-            Apply(stored.Commit.Events);
-            version = stored.Version;
-        }
+            foreach (var stored in await store.ReadGroupAsync(AccessState.BotStream, version, cancellation))
+            {
+                Apply(stored.Commit.Events);
+                version = stored.Version;
+            }
+        }, cancellation);
         return [.. state.Groups.Where(group => group.Standing == Standing.Approved).Select(group => group.Stream)];
     }
 
@@ -46,46 +51,41 @@ public sealed partial class AccessDoor(IHerdStore store, AccessDesk desk, IChat 
     public async Task<GroupId?> AdmitAsync(Inbound inbound, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(inbound);
-        switch (desk.Decide(state, inbound, Now()))
-        {
-            case AccessDecision.Pass pass:
-                return pass.Stream;
-            case AccessDecision.Settle settle:
-                await CommitAsync(inbound.Key, settle, cancellation);
-                return null;
-            default:
-                return null;
-        }
+        return await SettleAsync(() => desk.Decide(state, inbound, Now()), () => inbound.Key, cancellation) is AccessDecision.Pass pass ? pass.Stream : null;
     }
 
     /// <inheritdoc/>
     public GroupId ChatOf(GroupId group) => state.ChatOf(group);
 
     /// <inheritdoc/>
-    public async Task MovedAsync(GroupId from, GroupId to, CancellationToken cancellation = default)
-    {
-        if (AccessDesk.Moved(state, from, to) is AccessDecision.Settle settle)
-        {
-            await CommitAsync(OwnKey("moved"), settle, cancellation);
-        }
-    }
+    public Task MovedAsync(GroupId from, GroupId to, CancellationToken cancellation = default) =>
+        SettleAsync(() => AccessDesk.Moved(state, from, to), () => OwnKey("moved"), cancellation);
+
+    /// <inheritdoc/>
+    public void Dispose() => lane.Dispose();
 
     /// <inheritdoc/>
     public async Task<Instant?> DeliverAsync(CancellationToken cancellation = default)
     {
-        while (unsent.Count > 0)
+        while (unsent is { Count: > 0 } waiting)
         {
             if (Now() < notBefore)
             {
                 return notBefore;
             }
-            var (number, post) = unsent.First();
-            var result = await chat.SendAsync(new Outgoing(post.Chat, number, OutgoingKind.Send, post.Text) { Buttons = post.Buttons }, cancellation);
+            var (number, post) = waiting.First();
+            // Where the chat has gone on under a new id since, the post follows it.
+            var where = state.ChatOf(state.StreamOf(post.Chat));
+            var result = await chat.SendAsync(new Outgoing(where, number, OutgoingKind.Send, post.Text) { Buttons = post.Buttons }, cancellation);
             switch (result)
             {
-                case SendResult.Moved moved:
-                    await MovedAsync(post.Chat, moved.To, cancellation);
+                case SendResult.Moved moved when state.Find(where) is not null:
+                    await MovedAsync(where, moved.To, cancellation);
                     break;
+                case SendResult.Moved moved:
+                    LogRefused(number, $"gone to {moved.To}");
+                    await NoteAsync(number, "gone", cancellation);
+                    continue;
                 case SendResult.Sent:
                     await NoteAsync(number, "", cancellation);
                     continue;
@@ -103,20 +103,30 @@ public sealed partial class AccessDoor(IHerdStore store, AccessDesk desk, IChat 
         return null;
     }
 
-    private async Task CommitAsync(string key, AccessDecision.Settle settle, CancellationToken cancellation)
+    private async Task<AccessDecision> SettleAsync(Func<AccessDecision> decide, Func<string> key, CancellationToken cancellation)
     {
-        var events = settle.Events.Select(AccessEventFormat.Write).Concat(settle.Posts.Select((post, index) => Written(posts + index + 1, post))).ToImmutableArray();
-        if (!events.IsEmpty)
+        AccessDecision? decision = null;
+        await InLaneAsync(async () =>
         {
-            await AppendAsync(key, events, cancellation);
-        }
+            decision = decide();
+            if (decision is AccessDecision.Settle settle)
+            {
+                var said = settle.Posts.Select((post, index) => Written(posts + index + 1, post));
+                await AppendAsync(key(), [.. settle.Events.Select(AccessEventFormat.Write), .. said], cancellation);
+            }
+        }, cancellation);
+        return decision!;
     }
 
-    private Task NoteAsync(int number, string why, CancellationToken cancellation) =>
-        AppendAsync(OwnKey("sent"), [new EventRecord(SentType, 1, JsonSerializer.Serialize(new Sent(number, why)))], cancellation);
+    private Task NoteAsync(int number, string why, CancellationToken cancellation) => InLaneAsync(() =>
+        AppendAsync(OwnKey("sent"), [new EventRecord(SentType, 1, JsonSerializer.Serialize(new Sent(number, why)))], cancellation), cancellation);
 
     private async Task AppendAsync(string key, ImmutableArray<EventRecord> events, CancellationToken cancellation)
     {
+        if (events.IsEmpty)
+        {
+            return;
+        }
         try
         {
             await store.AppendAsync(new Commit(AccessState.BotStream, version, key, Now(), events), cancellation);
@@ -138,15 +148,28 @@ public sealed partial class AccessDoor(IHerdStore store, AccessDesk desk, IChat 
                 case PostType:
                     var waiting = JsonSerializer.Deserialize<Waiting>(record.Data)!;
                     posts = waiting.Number;
-                    unsent[waiting.Number] = new AccessPost(new GroupId(waiting.Chat), waiting.Text) { Buttons = waiting.Buttons };
+                    unsent = unsent.SetItem(waiting.Number, new AccessPost(new GroupId(waiting.Chat), waiting.Text) { Buttons = waiting.Buttons });
                     break;
                 case SentType:
-                    unsent.Remove(JsonSerializer.Deserialize<Sent>(record.Data)!.Number);
+                    unsent = unsent.Remove(JsonSerializer.Deserialize<Sent>(record.Data)!.Number);
                     break;
                 default:
                     state = AccessEventFormat.Read(record) is { } known ? state.Apply(known) : state;
                     break;
             }
+        }
+    }
+
+    private async Task InLaneAsync(Func<Task> work, CancellationToken cancellation)
+    {
+        await lane.WaitAsync(cancellation);
+        try
+        {
+            await work();
+        }
+        finally
+        {
+            lane.Release();
         }
     }
 

@@ -21,7 +21,7 @@ public sealed partial class Pipeline : IIntake, IDisposable
     private readonly IHerdStore store;
     private readonly IInboundFormat format;
     private readonly IDoor door;
-    private readonly IWakeUp wakeUp;
+    private readonly Outlook outlook;
     private readonly OutboxRun outbox;
     private readonly FarmSetup setup;
     private readonly TimeProvider time;
@@ -35,7 +35,7 @@ public sealed partial class Pipeline : IIntake, IDisposable
 
     /// <summary>Puts the parts together; nothing runs before <see cref="RunAsync"/>.</summary>
     public Pipeline(IHerdStore store, IInboundFormat format, IDoor door, IWakeUp wakeUp, OutboxRun outbox, FarmSetup setup, TimeProvider time, ILogger<Pipeline> log) =>
-        (this.store, this.format, this.door, this.wakeUp, this.outbox, this.setup, this.time, this.log) = (store, format, door, wakeUp, outbox, setup, time, log);
+        (this.store, this.format, this.door, outlook, this.outbox, this.setup, this.time, this.log) = (store, format, door, new Outlook(wakeUp), outbox, setup, time, log);
 
     /// <summary>What a group's history comes to; empty where it has none.</summary>
     public HerdState StateOf(GroupId group) => desks.GetValueOrDefault(group)?.State ?? HerdState.Empty;
@@ -78,30 +78,38 @@ public sealed partial class Pipeline : IIntake, IDisposable
     /// <summary>Slow or broken lines hold up nothing but themselves: what comes in meanwhile is recorded.</summary>
     private async Task SendLoopAsync(CancellationToken stopping)
     {
-        while (await toSend.Reader.WaitToReadAsync(stopping))
+        var asked = new List<TaskCompletionSource>();
+        try
         {
-            var asked = new List<TaskCompletionSource>();
-            while (toSend.Reader.TryRead(out var one))
+            while (await toSend.Reader.WaitToReadAsync(stopping))
             {
-                asked.Add(one);
+                asked.AddRange(TakeAsked());
+                var pauses = await Task.WhenAll(desks.Values.Select(desk => outbox.SendAsync(desk, Now, stopping)).Append(door.DeliverAsync(stopping)));
+                await outlook.SendAtAsync(pauses.Aggregate(Outlook.Earlier), stopping);
+                asked.ForEach(one => one.TrySetResult());
+                asked.Clear();
             }
-            var pauses = await Task.WhenAll(desks.Values.Select(desk => outbox.SendAsync(desk, Now, stopping)).Append(door.DeliverAsync(stopping)));
-            nextSend = pauses.Aggregate(Earlier);
-            await ArmAsync(stopping);
-            asked.ForEach(one => one.TrySetResult());
+        }
+        finally
+        {
+            // Whoever still waits for a look, Quartz's job perhaps, must not hold the stop up.
+            toSend.Writer.TryComplete();
+            asked.Concat(TakeAsked()).ToList().ForEach(one => one.TrySetCanceled(stopping));
+        }
+    }
+
+    private IEnumerable<TaskCompletionSource> TakeAsked()
+    {
+        while (toSend.Reader.TryRead(out var one))
+        {
+            yield return one;
         }
     }
 
     /// <summary>Opens the known groups' histories and takes up what was taken in and not worked on.</summary>
     public async Task StartAsync(CancellationToken cancellation = default)
     {
-        await InTurnAsync(async () =>
-        {
-            foreach (var group in await door.KnownAsync(cancellation))
-            {
-                await DeskAsync(group, cancellation);
-            }
-        }, cancellation);
+        await InTurnAsync(() => OpenKnownAsync(cancellation), cancellation);
         var left = await store.ReadWaitingAsync(cancellation);
         foreach (var entry in left)
         {
@@ -120,28 +128,24 @@ public sealed partial class Pipeline : IIntake, IDisposable
     {
         await RemindAsync(cancellation);
         var sent = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-        toSend.Writer.TryWrite(sent);
-        await sent.Task.WaitAsync(cancellation);
+        if (toSend.Writer.TryWrite(sent))
+        {
+            await sent.Task.WaitAsync(cancellation);
+        }
     }
 
     /// <summary>When anything falls due next, or is to be sent again; null where nothing can.</summary>
-    public Instant? NextLook => Earlier(nextDue, nextSend);
-
-    private Instant? nextDue;
-    private Instant? nextSend;
+    public Instant? NextLook => outlook.Next;
 
     private Task RemindAsync(CancellationToken cancellation) => InTurnAsync(async () =>
     {
         Instant? next = null;
         foreach (var desk in desks.Values)
         {
-            next = Earlier(next, await desk.RemindAsync(Now(), cancellation));
+            next = Outlook.Earlier(next, await desk.RemindAsync(Now(), cancellation));
         }
-        nextDue = next;
-        await ArmAsync(cancellation);
+        await outlook.DueAtAsync(next, cancellation);
     }, cancellation);
-
-    private Task ArmAsync(CancellationToken cancellation) => wakeUp.ArmAsync(NextLook, cancellation);
 
     /// <summary>Ends when everything taken in so far has been worked on.</summary>
     public Task IdleAsync()
@@ -156,6 +160,7 @@ public sealed partial class Pipeline : IIntake, IDisposable
     public void Dispose()
     {
         turn.Dispose();
+        outlook.Dispose();
         foreach (var desk in desks.Values)
         {
             desk.Dispose();
@@ -178,6 +183,8 @@ public sealed partial class Pipeline : IIntake, IDisposable
         if (inbound is null || await door.AdmitAsync(inbound, cancellation) is not { } group)
         {
             await SetAsideAsync(entry, "", cancellation);
+            // The door may just have let a group in: what its history already asks for is due from now on.
+            await OpenKnownAsync(cancellation);
             return;
         }
         var desk = await DeskAsync(group, cancellation);
@@ -204,6 +211,14 @@ public sealed partial class Pipeline : IIntake, IDisposable
     public static GroupId Aside { get; } = new("aside");
 
     private long asideVersion;
+
+    private async Task OpenKnownAsync(CancellationToken cancellation)
+    {
+        foreach (var group in await door.KnownAsync(cancellation))
+        {
+            await DeskAsync(group, cancellation);
+        }
+    }
 
     private async Task<GroupDesk> DeskAsync(GroupId group, CancellationToken cancellation)
     {
@@ -252,8 +267,6 @@ public sealed partial class Pipeline : IIntake, IDisposable
     }
 
     private Instant Now() => Instant.FromDateTimeOffset(time.GetUtcNow());
-
-    private static Instant? Earlier(Instant? one, Instant? other) => one is null ? other : other is null ? one : Instant.Min(one.Value, other.Value);
 
     private static TaskCompletionSource Completed()
     {

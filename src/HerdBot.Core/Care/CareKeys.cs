@@ -9,6 +9,8 @@ public static class CareKeys
     public static CareKey LookOverLate { get; } = Key("look_over.late", CareUnit.Minutes, 5m, 240m);
     /// <summary>Look over: lapses; hours, 6 to 72.</summary>
     public static CareKey LookOverLapses { get; } = Key("look_over.lapses", CareUnit.Hours, 6m, 72m);
+    /// <summary>Weak: a head that is not up before this is no more than act; minutes, 5 to 60.</summary>
+    public static CareKey WeakHeadUp { get; } = Key("weak.head_up", CareUnit.Minutes, 5m, 60m);
     /// <summary>Cord dip: late; minutes, 5 to 240.</summary>
     public static CareKey CordDipLate { get; } = Key("cord_dip.late", CareUnit.Minutes, 5m, 240m);
     /// <summary>Cord dip: again; hours, 2 to 12.</summary>

@@ -31,7 +31,7 @@ internal static class Colostrum
         };
     }
 
-    /// <summary>Short of half at 6 h, of all at 12 and 18 h: the vet, each time anew.</summary>
+    /// <summary>Short of half at 6 h, of all at 12 and 18 h: the vet, each time anew, as long as it is short.</summary>
     private static IEnumerable<TaskStep> Shortfalls(NewbornView baby, decimal target)
     {
         if (baby.Nursed.Length > 0)
@@ -40,9 +40,10 @@ internal static class Colostrum
         }
         (CareKey Key, string Label, decimal Share)[] marks =
             [(CareKeys.ColostrumHalf, "half", 0.5m), (CareKeys.ColostrumAll, "all", 1m), (CareKeys.ColostrumAllAgain, "all again", 1m)];
-        return marks.Select(mark => (At: baby.Born + baby.Table.Time(mark.Key), mark.Label, Wanted: target * mark.Share))
-            .Where(mark => mark.At > baby.ReportedAt && (mark.At > baby.Now || baby.ColostrumGiven(mark.At) < mark.Wanted))
-            .Select(mark => Steps.VetStep(Instant.Max(mark.At - baby.Farm.VetDrive, baby.ReportedAt), mark.Label));
+        var soon = baby.ReportedAt + baby.Table.Time(CareKeys.PostingReportedLate);
+        return marks.Where(mark => baby.ColostrumGiven(baby.Now) < target * mark.Share)
+            .Select(mark => (At: baby.Born + baby.Table.Time(mark.Key) - baby.Farm.VetDrive, mark.Label))
+            .Select(mark => Steps.VetStep(mark.At <= baby.ReportedAt ? soon : mark.At, mark.Label));
     }
 
     private static Instant? Reached(NewbornView baby, decimal target)

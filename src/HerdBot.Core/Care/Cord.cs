@@ -35,41 +35,27 @@ internal static class Cord
         return baby.Farm.WakingHours.Holds(clock.Local(next).TimeOfDay) ? next : clock.Next(next, baby.Farm.WakingHours.From);
     }
 
+    /// <summary>Bleeding that is only feared counts; only a plain word ends it. A stream calls the vet at once.</summary>
     private static IEnumerable<CareTask> Watch(NewbornView baby)
     {
+        var bled = baby.Feared(FactKind.CordBleeding).ToList();
+        if (bled.Count == 0)
+        {
+            return [];
+        }
+        var since = bled.First(record => !(Stopped(baby, record.At) < bled[^1].At));
+        var stopped = Stopped(baby, since.At);
+        var stream = bled.Find(record => record.At >= since.At && record.Fact.Field == NoteTopics.Stream);
         var table = baby.Table;
-        var told = baby.All(FactKind.CordBleeding).Where(record => record.At <= baby.Now && (record.Fact.Neg || !record.Fact.Unsure)).ToList();
-        var bled = told.Find(record => !record.Fact.Neg);
-        if (bled is null)
-        {
-            yield break;
-        }
-        var newest = told[^1];
-        var since = newest.Fact.Neg ? told.FindLast(record => !record.Fact.Neg)! : told.Skip(told.FindLastIndex(record => record.Fact.Neg) + 1).First();
-        var vetAtOnce = since.Fact.Field == NoteTopics.Stream;
-        var key = new TaskKey(CareTaskName.CordWatch, baby.Animal.Id, $"bleeds {since.Id.Number}");
-        yield return Steps.Urgent(table, new CareTask(key, baby.Pair, since.At,
-            vetAtOnce
-                ? [Steps.VetStep(since.SaidAt, "vet")]
-                :
-                [
-                    new TaskStep(since.SaidAt, "asked", TaskState.Asked, Level.Act),
-                    new TaskStep(since.SaidAt + table.Time(CareKeys.CordWatchLate), "late", TaskState.Late, Level.Act),
-                    Steps.VetStep(since.SaidAt + table.Time(CareKeys.CordWatchVet), "vet"),
-                ])
-            with
-        { DoneAt = Stopped(baby, since.At) });
-        if (newest.Fact.Neg)
-        {
-            foreach (var look in Looks(baby, newest.At))
-            {
-                yield return look;
-            }
-        }
+        var task = Steps.From(table, baby.Farm, new TaskKey(CareTaskName.CordWatch, baby.Animal.Id, $"bleeds {since.Id.Number}"), baby.Pair, since.SaidAt,
+            table.Time(CareKeys.CordWatchLate), table.Time(CareKeys.CordWatchVet), whenAsked: Level.Act);
+        task = Steps.Urgent(table, task) with { Due = since.At, DoneAt = stopped };
+        task = stream is null ? task : task with { Steps = [.. task.Steps.Where(step => step.At < stream.SaidAt), Steps.VetStep(stream.SaidAt, "stream") with { News = true }] };
+        return stopped is { } over ? [task, .. Looks(baby, over)] : [task];
     }
 
     private static Instant? Stopped(NewbornView baby, Instant since) => NewbornPlan.Earliest(
-        baby.All(FactKind.CordBleeding).Where(record => record.Fact.Neg && record.At >= since).Select(record => (Instant?)record.At).FirstOrDefault(),
+        baby.Denied(FactKind.CordBleeding).Where(record => record.At >= since).Select(record => (Instant?)record.At).FirstOrDefault(),
         baby.DoneFrom(CareTaskName.CordWatch, since));
 
     private static IEnumerable<CareTask> Looks(NewbornView baby, Instant stopped)
@@ -81,10 +67,11 @@ internal static class Cord
         for (var n = 0; n < looks.Count; n++)
         {
             var asked = stopped + looks[n];
+            var from = asked - Duration.FromMinutes(5);
             yield return Steps.From(table, baby.Farm, new TaskKey(CareTaskName.CordWatch, baby.Animal.Id, $"look {stopped.ToUnixTimeSeconds()} {n + 1}"),
                 baby.Pair, asked, table.Time(CareKeys.CordWatchLookLate), null, Level.Heed) with
             {
-                DoneAt = Stopped(baby, asked - Duration.FromMinutes(5)),
+                DoneAt = NewbornPlan.Earliest(Stopped(baby, from), baby.First(FactKind.CordDry, from)),
                 LapsesAt = n + 1 < looks.Count ? stopped + looks[n + 1] : asked + every,
                 Wording = "look",
                 Prompt = n < 4,

@@ -24,6 +24,21 @@ internal static class DamPlan
         };
     }
 
+    /// <summary>Down, pale, colicky: the vet at once, with or without a birth.</summary>
+    public static IEnumerable<CareTask> Ill(CareTable table, Farm farm, Animal dam, IReadOnlyList<HerdRecord> records)
+    {
+        if (records.LastOrDefault(record => record is { Withdrawn: false, Fact: { Neg: false, Field: NoteTopics.DamIll } }) is { } ill)
+        {
+            yield return Steps.From(table, farm, new TaskKey(CareTaskName.DamLook, dam.Id, $"ill {ill.Id.Number}"), dam.Id, ill.At, null, null) with
+            {
+                Steps = [Steps.VetStep(ill.SaidAt, "ill") with { News = true }],
+                DoneAt = Done(records, CareTaskName.DamLook, ill.At),
+                LapsesAt = ill.At + NewbornPlan.FirstDays,
+                Prompt = true,
+            };
+        }
+    }
+
     /// <summary>The clocks of a birth under way; none once it is over.</summary>
     /// <param name="table">The species' numbers.</param>
     /// <param name="farm">The farm.</param>
@@ -35,13 +50,14 @@ internal static class DamPlan
         var signs = records.Where(record => record is { Certain: true, Fact.Kind: FactKind.LabourSign } && record.Fact.Field != NoteTopics.CloseUp).ToList();
         if (signs.Count > 0)
         {
-            yield return FirstStage(table, farm, dam, signs[0], NewbornPlan.Earliest(born, Done(records, CareTaskName.Labour, signs[0].At)));
+            var first = signs.Find(sign => !(Done(records, CareTaskName.Labour, sign.At) < signs[^1].At))!;
+            yield return FirstStage(table, farm, dam, first, NewbornPlan.Earliest(born, Done(records, CareTaskName.Labour, first.At)));
         }
-        var inView = records.Where(record => record.Certain && (record.Fact.Kind is FactKind.WaterBroke or FactKind.Presentation
+        var inView = records.Where(record => record is { Withdrawn: false, Fact.Neg: false } && (record.Fact.Kind is FactKind.WaterBroke or FactKind.Presentation
             || (record.Fact.Kind == FactKind.LabourSign && record.Fact.Field == NoteTopics.InView))).ToList();
         if (inView.Count > 0)
         {
-            yield return SecondStage(table, dam, inView, NewbornPlan.Earliest(born, Done(records, CareTaskName.Presentation, inView[^1].At)));
+            yield return SecondStage(table, farm, dam, inView, NewbornPlan.Earliest(born, Done(records, CareTaskName.Presentation, inView[^1].At)));
         }
     }
 
@@ -54,29 +70,24 @@ internal static class DamPlan
             Steps = task.Steps.SetItem(0, task.Steps[0] with { At = sign.SaidAt, Level = late ? Level.Heed : Level.Fine }),
             DoneAt = doneAt,
             LapsesAt = sign.At + Duration.FromDays(1),
+            Prompt = true,
             Wording = late ? "late in the day" : "",
         };
     }
 
-    private static CareTask SecondStage(CareTable table, Animal dam, List<HerdRecord> inView, Instant? doneAt)
+    private static CareTask SecondStage(CareTable table, Farm farm, Animal dam, List<HerdRecord> inView, Instant? doneAt)
     {
         var (first, newest) = (inView[0], inView[^1]);
         var wrong = inView.Find(record => record.Fact.Field == NoteTopics.Abnormal);
-        var steps = new List<TaskStep> { new(newest.SaidAt, "asked", TaskState.Asked, Level.Act) };
-        if (wrong is not null)
-        {
-            steps = [Steps.VetStep(wrong.SaidAt, "wrong way")];
-        }
-        else
-        {
-            steps.Add(new TaskStep(Instant.Max(newest.At + table.Time(CareKeys.PresentationLate), newest.SaidAt), "late", TaskState.Late, Level.Act));
-            var vet = Instant.Min(newest.At + table.Time(CareKeys.PresentationVet), first.At + table.Time(CareKeys.PresentationBirth));
-            steps.Add(Steps.VetStep(Instant.Max(vet, newest.SaidAt), "vet"));
-        }
+        var late = Instant.Max(newest.At + table.Time(CareKeys.PresentationLate), newest.SaidAt);
+        var vet = Instant.Max(Instant.Min(newest.At + table.Time(CareKeys.PresentationVet), first.At + table.Time(CareKeys.PresentationBirth)) - farm.VetDrive, newest.SaidAt);
+        TaskStep[] steps = wrong is not null ? [Steps.VetStep(wrong.SaidAt, "wrong way") with { News = true }]
+            : [new(newest.SaidAt, "asked", TaskState.Asked, Level.Act), .. late < vet ? [new TaskStep(late, "late", TaskState.Late, Level.Act)] : Array.Empty<TaskStep>(), Steps.VetStep(vet, "vet")];
         return Steps.Urgent(table, new CareTask(new TaskKey(CareTaskName.Presentation, dam.Id, $"{first.Id.Number} {newest.Id.Number}"), dam.Id, newest.At, [.. steps])
         {
             DoneAt = doneAt,
-            Wording = wrong is not null ? "wrong way" : "",
+            Since = first.At,
+            Wording = wrong is not null ? "wrong way" : newest.Fact.Field == NoteTopics.Normal ? "normal" : "",
         });
     }
 

@@ -29,16 +29,20 @@ internal static class NewbornPlan
             yield break;
         }
         var told = notes[^1];
-        var early = told.Fact.Field == NoteTopics.HeadDown && told.At - baby.Born < Duration.FromMinutes(15);
-        yield return new CareTask(new TaskKey(CareTaskName.Weak, baby.Animal.Id, $"{told.Id.Number}"), baby.Pair, told.At,
-            [new TaskStep(told.SaidAt, early ? "late" : "vet", TaskState.Late, early ? Level.Act : Level.Vet)])
+        var open = notes.Where(note => !(Better(baby, note.At) <= told.At));
+        var early = told.At - baby.Born < baby.Table.Time(CareKeys.WeakHeadUp) && open.All(note => note.Fact.Field == NoteTopics.HeadDown);
+        var task = Steps.From(baby.Table, baby.Farm, new TaskKey(CareTaskName.Weak, baby.Animal.Id, $"{told.Id.Number}"), baby.Pair, told.At, null, null);
+        yield return task with
         {
-            DoneAt = Earliest(baby.First(FactKind.Standing, told.At), baby.First(FactKind.Nursing, told.At), baby.DoneFrom(CareTaskName.Weak, told.At)),
+            Steps = [early ? new TaskStep(told.SaidAt, "late", TaskState.Late, Level.Act) : Steps.VetStep(told.SaidAt, "vet") with { News = true }],
+            DoneAt = Better(baby, told.At),
             Prompt = true,
-            ClaimLasts = baby.Table.Time(CareKeys.PostingClaimUrgent),
-            ClaimLastsAtVet = baby.Table.Time(CareKeys.PostingClaimUrgent),
         };
     }
+
+    /// <summary>Up or nursing after it was said to be weak; "up, but weak" is not better.</summary>
+    private static Instant? Better(NewbornView baby, Instant weak) => Earliest(
+        baby.First(FactKind.Standing, weak + Duration.Epsilon), baby.First(FactKind.Nursing, weak + Duration.Epsilon), baby.DoneFrom(CareTaskName.Weak, weak));
 
     private static CareTask Standing(NewbornView baby) => Steps.FromBirth(
         baby, CareTaskName.Standing, "", baby.Table.Time(CareKeys.StandingAsked), baby.Table.Time(CareKeys.StandingLate), baby.Table.Time(CareKeys.StandingVet)) with
@@ -59,8 +63,9 @@ internal static class NewbornPlan
         };
         if (baby.Nursed.Length > 0)
         {
-            yield return Steps.FromBirth(
-                baby, CareTaskName.Nursing, "second", baby.Table.Time(CareKeys.NursingSecond), baby.Table.Time(CareKeys.NursingSecondLate), null, Level.Heed) with
+            var (second, late) = (baby.Table.Time(CareKeys.NursingSecond), baby.Table.Time(CareKeys.NursingSecondLate));
+            var asked = baby.Nursed[0] <= baby.Born + second ? second : baby.Nursed[0] - baby.Born + (late - second);
+            yield return Steps.FromBirth(baby, CareTaskName.Nursing, "second", asked, asked + (late - second), null, Level.Heed) with
             {
                 DoneAt = baby.Nursed.Length > 1 ? baby.Nursed[1] : null,
                 LapsesAt = baby.Born + Duration.FromDays(1),

@@ -16,29 +16,30 @@ internal static class Steps
     public static CareTask FromBirth(
         CareTable table, Farm farm, TaskKey key, AnimalId pair, Instant born, Instant reported, Duration asked, Duration? late, Duration? vet, Level whenLate = Level.Act)
     {
-        var soon = reported + table.Time(CareKeys.PostingReportedLate);
-        Instant Shifted(Duration after) => born + after is var at && at <= reported ? soon : at;
-        var steps = ImmutableArray.CreateBuilder<TaskStep>();
-        steps.Add(new TaskStep(Instant.Max(born + asked, reported), "asked", TaskState.Asked, Level.Fine));
-        if (late is { } lateAfter)
-        {
-            steps.Add(new TaskStep(Shifted(lateAfter), "late", TaskState.Late, whenLate));
-        }
-        if (vet is { } vetAfter)
-        {
-            steps.Add(VetStep(Instant.Max(Shifted(vetAfter - farm.VetDrive), steps[^1].At), "vet"));
-        }
-        return Claimable(table, new CareTask(key, pair, born + asked, steps.ToImmutable()));
+        Instant? Shifted(Instant? at) => at <= reported ? reported + table.Time(CareKeys.PostingReportedLate) : at;
+        var steps = Of(Instant.Max(born + asked, reported), Shifted(born + late), Shifted(born + vet - farm.VetDrive), Level.Fine, whenLate);
+        return Claimable(table, new CareTask(key, pair, born + asked, steps));
     }
 
     /// <summary>A task that runs from an instant of its own.</summary>
     public static CareTask From(
-        CareTable table, Farm farm, TaskKey key, AnimalId pair, Instant asked, Duration? late, Duration? vet, Level whenLate = Level.Act)
+        CareTable table, Farm farm, TaskKey key, AnimalId pair, Instant asked, Duration? late, Duration? vet, Level whenLate = Level.Act, Level whenAsked = Level.Fine) =>
+        Claimable(table, new CareTask(key, pair, asked, Of(asked, asked + late, asked + vet - farm.VetDrive, whenAsked, whenLate)));
+
+    /// <summary>Nothing lengthens the time to the vet: a late time that would come after it is left out.</summary>
+    private static ImmutableArray<TaskStep> Of(Instant asked, Instant? late, Instant? vet, Level whenAsked, Level whenLate)
     {
-        var steps = ImmutableArray.Create(new TaskStep(asked, "asked", TaskState.Asked, Level.Fine));
-        steps = late is { } lateAfter ? steps.Add(new TaskStep(asked + lateAfter, "late", TaskState.Late, whenLate)) : steps;
-        steps = vet is { } vetAfter ? steps.Add(VetStep(Instant.Max(asked + vetAfter - farm.VetDrive, steps[^1].At), "vet")) : steps;
-        return Claimable(table, new CareTask(key, pair, asked, steps));
+        var steps = ImmutableArray.CreateBuilder<TaskStep>();
+        steps.Add(new TaskStep(asked, "asked", TaskState.Asked, whenAsked));
+        if (late is { } lateAt && !(vet <= lateAt))
+        {
+            steps.Add(new TaskStep(lateAt, "late", TaskState.Late, whenLate));
+        }
+        if (vet is { } vetAt)
+        {
+            steps.Add(VetStep(Instant.Max(vetAt, asked), "vet"));
+        }
+        return steps.ToImmutable();
     }
 
     public static TaskStep VetStep(Instant at, string label) => new(at, label, TaskState.Late, Level.Vet);

@@ -13,12 +13,22 @@ internal static class Temperatures
         {
             return [First(baby)];
         }
-        if (last.Again is { } again)
+        CareTask[] planned = [.. Planned(baby), .. AfterHold(baby)];
+        if (last.Again is not { } pause)
         {
-            return [Again(baby, last, again), .. Warming(baby)];
+            return planned;
         }
-        return [.. Planned(baby), .. AfterHold(baby)];
+        var again = Again(baby, last, pause);
+        if (Careful(baby))
+        {
+            return [again, .. Warming(baby)];
+        }
+        CareTask[] later = [.. planned.Where(task => task.Due > again.Due)];
+        return [again with { LapsesAt = later.Select(task => (Instant?)task.Due).Min() ?? again.Due + Duration.FromHours(24) }, .. later];
     }
+
+    /// <summary>It is cold, hot, or on the way there: nothing but a reading ends the asking.</summary>
+    private static bool Careful(NewbornView baby) => baby.Warmth.HoldSince is not null || baby.Warmth.Last?.Level > Level.Fine;
 
     private static CareTask First(NewbornView baby) => Steps.FromBirth(
         baby, CareTaskName.Temperature, "first", baby.Table.Time(CareKeys.TemperatureAsked), baby.Table.Time(CareKeys.TemperatureLate), baby.Table.Time(CareKeys.TemperatureVet)) with
@@ -31,17 +41,16 @@ internal static class Temperatures
     private static CareTask Again(NewbornView baby, WarmthReading last, Duration again)
     {
         var key = new TaskKey(CareTaskName.Temperature, baby.Animal.Id, $"again {last.At.ToUnixTimeSeconds()}");
-        var careful = baby.Warmth.HoldSince is not null || last.Level > Level.Fine;
+        var careful = Careful(baby);
         var task = Steps.From(baby.Table, baby.Farm, key, baby.Pair, last.At + again,
             baby.Table.Time(careful ? CareKeys.WarmthReadLate : CareKeys.TemperatureAgainLate),
             careful ? baby.Table.Time(CareKeys.WarmthReadVet) : null, careful ? Level.Act : Level.Heed) with
         {
             Prompt = true,
             Wording = careful ? "again" : "",
-            LapsesAt = careful ? null : last.At + again + Duration.FromHours(4),
         };
         return last is { Level: Level.Vet, Holds: false }
-            ? task with { Steps = [new TaskStep(last.At, "hot", TaskState.Asked, Level.Vet)], Wording = "hot" }
+            ? task with { Steps = [new TaskStep(last.At, "hot", TaskState.Asked, Level.Vet) { News = true }], Wording = "hot" }
             : task;
     }
 
@@ -55,11 +64,11 @@ internal static class Temperatures
         var steps = new List<TaskStep>();
         foreach (var reading in warmth.Readings.Where(reading => reading.At >= since))
         {
-            steps.Add(new TaskStep(reading.At, $"{reading.Band} {reading.At.ToUnixTimeSeconds()}", TaskState.Asked, reading.Level > Level.Act ? Level.Vet : Level.Act));
+            steps.Add(new TaskStep(reading.At, $"{reading.Band} {reading.At.ToUnixTimeSeconds()}", TaskState.Asked, reading.Level > Level.Act ? Level.Vet : Level.Act) { News = true });
         }
         if (warmth.Progress?.SlowAt is { } slowAt)
         {
-            steps.Add(new TaskStep(slowAt, "slow", TaskState.Late, Level.Vet));
+            steps.Add(Steps.VetStep(Instant.Max(slowAt - baby.Farm.VetDrive, last.At), "slow"));
         }
         yield return new CareTask(key, baby.Pair, since, [.. steps])
         {

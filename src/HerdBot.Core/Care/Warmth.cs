@@ -65,7 +65,7 @@ public static class Warmth
             else if (holdSince is not null && EndsHold(table, readings, reading))
             {
                 (holdSince, holdEnded) = (null, at);
-                reading = reading with { Again = null };
+                reading = reading.Level == Level.Fine ? reading with { Again = null } : reading;
             }
             readings.Add(holdSince is null ? Watched(table, reading, readings, born) : reading);
         }
@@ -95,7 +95,7 @@ public static class Warmth
     private static WarmthReading? Judge(CareTable table, Fact fact, Duration age, bool up, bool fed, bool held)
     {
         var f = Measures.Fahrenheit(fact);
-        if (f is null && !fact.Unsure && fact.Text is null)
+        if (f is null && (fact.Value is not null || fact.Text is null))
         {
             return null;
         }
@@ -105,8 +105,8 @@ public static class Warmth
         {
             null => (Level.Vet, "critical", hold, true),
             _ when Under(CareKeys.WarmthCriticalLow) => (Level.Vet, "critical", hold, true),
-            _ when Under(CareKeys.WarmthEmergencyLow) => (Level.Vet, "emergency", hold, true),
             _ when Under(CareKeys.WarmthNormalLow) && age > table.Time(CareKeys.WarmthSugarAge) && !fed => (Level.Vet, "unfed", hold, true),
+            _ when Under(CareKeys.WarmthEmergencyLow) => (Level.Vet, "emergency", hold, true),
             _ when Under(CareKeys.WarmthNormalLow) && !Under(CareKeys.WarmthSoftLow) && up && age <= table.Time(CareKeys.WarmthSoftUntil) && !held
                 => (Level.Heed, "soft", hold, false),
             _ when Under(CareKeys.WarmthNormalLow) => (Level.Act, "cold", hold, true),

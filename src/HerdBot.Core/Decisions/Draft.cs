@@ -61,7 +61,7 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
         {
             return [onIt, notYet];
         }
-        var label = Phrases.SayFirst([$"button.{CareTaskWords.Word(task.Key.Name)}", "button.other"]);
+        var label = Phrases.SayFirst([$"button.{CareTaskWords.Word(task.Key.Name)}.{task.Wording}", $"button.{CareTaskWords.Word(task.Key.Name)}", "button.other"]);
         return [new Button(label, ButtonVerb.Done, index), notYet, onIt];
     }
 

@@ -71,19 +71,28 @@ public static class ServeCommand
     /// <param name="telegram">The token and where to.</param>
     /// <param name="store">Where the history is.</param>
     /// <param name="clock">The one clock.</param>
-    public static IHost Build(BotSettings settings, TelegramOptions telegram, IHerdStore store, TimeProvider clock)
+    public static IHost Build(BotSettings settings, TelegramOptions telegram, IHerdStore store, TimeProvider clock) =>
+        Compose(settings, telegram, store, clock).Build();
+
+    /// <summary>The whole program on Telegram, before it is put together: a test may still change the log or the wake-up.</summary>
+    /// <param name="settings">The farm.</param>
+    /// <param name="telegram">The token and where to.</param>
+    /// <param name="store">Where the history is.</param>
+    /// <param name="clock">The one clock.</param>
+    /// <param name="tick">Whether the safety tick runs; a clock that jumps has none.</param>
+    internal static HostApplicationBuilder Compose(BotSettings settings, TelegramOptions telegram, IHerdStore store, TimeProvider clock, bool tick = true)
     {
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentNullException.ThrowIfNull(clock);
         var builder = Microsoft.Extensions.Hosting.Host.CreateEmptyApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true });
         builder.Logging.SetMinimumLevel(LogLevel.Information).AddFilter("Quartz", LogLevel.Warning)
             .AddSimpleConsole(console => console.SingleLine = true);
-        builder.Services.AddHerdBot(settings.Setup, store, clock);
+        builder.Services.AddHerdBot(settings.Setup, store, clock, tick);
         var code = SetUpCodes.New(Instant.FromDateTimeOffset(clock.GetUtcNow()));
         builder.Services.AddSingleton(new AccessDesk(settings.Setup.Farm.Language, code));
         builder.Services.AddSingleton<AccessDoor>().AddSingleton<IDoor>(services => services.GetRequiredService<AccessDoor>());
         builder.Services.AddSingleton(code).AddHostedService<SetUpInvitation>();
         builder.Services.AddTelegram(telegram);
-        return builder.Build();
+        return builder;
     }
 }

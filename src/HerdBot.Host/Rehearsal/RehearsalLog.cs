@@ -21,12 +21,12 @@ internal sealed class RehearsalLog(Farm farm, TextWriter output)
     private long printed;
     private HerdState state = HerdState.Empty;
 
-    /// <summary>Prints what came since the last time.</summary>
-    public async Task PrintAsync(IHerdStore store)
+    /// <summary>Prints what came into a group's history since the last time.</summary>
+    public async Task PrintAsync(IHerdStore store, GroupId group)
     {
-        foreach (var commit in await store.ReadAllAsync(printed))
+        foreach (var commit in await store.ReadGroupAsync(group, printed))
         {
-            printed = commit.Position;
+            printed = commit.Version;
             foreach (var happened in commit.Commit.Events.Select(EventCodec.Read))
             {
                 state = state.Apply(happened);

@@ -10,21 +10,19 @@ namespace HerdBot.Host.Rehearsal;
 public sealed class RehearsalRun
 {
     private readonly RehearsalScript script;
-    private readonly string data;
     private readonly RehearsalLog log;
     private readonly TextWriter faults;
-    private readonly IAudience audience;
+    private readonly Func<FakeTimeProvider, Task<IRehearsalLife>> start;
     private readonly FakeTimeProvider clock;
     private readonly Dictionary<string, string> newest = [];
-    private RehearsalLife? life;
+    private IRehearsalLife? life;
     private int messages;
 
-    private RehearsalRun(RehearsalScript script, string data, TextWriter output, TextWriter faults, IAudience audience)
+    private RehearsalRun(RehearsalScript script, TextWriter output, TextWriter faults, Func<FakeTimeProvider, Task<IRehearsalLife>> start)
     {
-        (this.script, this.data, this.faults, this.audience) = (script, data, faults, audience);
+        (this.script, this.faults, this.start) = (script, faults, start);
         log = new RehearsalLog(script.Setup.Farm, output);
         clock = new FakeTimeProvider(script.Start.ToDateTimeOffset());
-        audience.Follow(clock);
     }
 
     /// <summary>Plays it and prints all that was recorded and posted, in the order of the clock.</summary>
@@ -36,10 +34,22 @@ public sealed class RehearsalRun
         PlayAsync(script, data, output, faults, new NoAudience());
 
     /// <summary>Plays it before an audience, which sees what people do and what is posted as it happens.</summary>
-    internal static async Task PlayAsync(RehearsalScript script, string data, TextWriter output, TextWriter faults, IAudience audience)
+    internal static Task PlayAsync(RehearsalScript script, string data, TextWriter output, TextWriter faults, IAudience audience) =>
+        PlayAsync(script, output, faults, async clock =>
+        {
+            audience.Follow(clock);
+            return await RehearsalLife.StartAsync(script.Setup, data, clock, audience);
+        });
+
+    /// <summary>Plays it on any program that can be started anew.</summary>
+    /// <param name="script">What to play.</param>
+    /// <param name="output">One JSON object a line.</param>
+    /// <param name="faults">Plain sentences on what could not be done.</param>
+    /// <param name="start">Starts the program, at first and after each power cut, always on the same clock.</param>
+    internal static async Task PlayAsync(RehearsalScript script, TextWriter output, TextWriter faults, Func<FakeTimeProvider, Task<IRehearsalLife>> start)
     {
         ArgumentNullException.ThrowIfNull(script);
-        var run = new RehearsalRun(script, data, output, faults, audience);
+        var run = new RehearsalRun(script, output, faults, start);
         await run.StartAsync();
         try
         {
@@ -51,16 +61,16 @@ public sealed class RehearsalRun
         }
         finally
         {
-            await run.log.PrintAsync(run.Life.Store);
+            await run.log.PrintAsync(run.Life.Store, run.Life.Group);
             await run.Life.EndAsync();
         }
     }
 
-    private RehearsalLife Life => life ?? throw new InvalidOperationException("The program is off.");
+    private IRehearsalLife Life => life ?? throw new InvalidOperationException("The program is off.");
 
     private HerdState State => Life.State;
 
-    private async Task StartAsync() => life = await RehearsalLife.StartAsync(script.Setup, data, clock, audience);
+    private async Task StartAsync() => life = await start(clock);
 
     private async Task TakeAsync(ScriptStep step)
     {
@@ -71,7 +81,7 @@ public sealed class RehearsalRun
                 await SayAsync(say);
                 break;
             case ScriptStep.Edit edit when newest.TryGetValue(edit.From, out var message):
-                await Life.HearAsync(new Inbound.Edit(Key(), PlainHouse.Group, Who(edit.From), edit.At, message, edit.Text));
+                await Life.HearAsync(new Inbound.Edit(Key(), Life.Group, Who(edit.From), edit.At, message, edit.Text));
                 break;
             case ScriptStep.Edit edit:
                 faults.WriteLine($"{edit.From} has no message to edit.");
@@ -94,7 +104,7 @@ public sealed class RehearsalRun
 
     private async Task CutAsync()
     {
-        await log.PrintAsync(Life.Store);
+        await log.PrintAsync(Life.Store, Life.Group);
         await Life.CutAsync();
         life = null;
     }
@@ -109,7 +119,7 @@ public sealed class RehearsalRun
         }
         var message = $"message {(++messages).ToString(CultureInfo.InvariantCulture)}";
         newest[say.From] = message;
-        await Life.HearAsync(new Inbound.Line(Key(), PlainHouse.Group, Who(say.From), say.At, message, say.Text, replyTo));
+        await Life.HearAsync(new Inbound.Line(Key(), Life.Group, Who(say.From), say.At, message, say.Text, replyTo));
     }
 
     private async Task TapAsync(ScriptStep.Tap tap)
@@ -128,7 +138,7 @@ public sealed class RehearsalRun
             _ => ButtonVerb.OnIt,
         };
         var data = ButtonData.Write(pressed.Post.Number, new Button("", verb, index));
-        await Life.HearAsync(new Inbound.Tap(Key(), PlainHouse.Group, Who(tap.From), tap.At, data));
+        await Life.HearAsync(new Inbound.Tap(Key(), Life.Group, Who(tap.From), tap.At, data));
     }
 
     /// <summary>The bot's posts, newest first, each with what it shows now.</summary>

@@ -28,7 +28,8 @@ public sealed class TelegramReceiver(
             await RepeatAsync(GreetAsync, once: true, stoppingToken);
             await RepeatAsync(PollAsync, once: false, stoppingToken);
         }
-        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+        // Not by cancellation alone: a call that fails just as the host stops ends up here too.
+        catch (Exception) when (stoppingToken.IsCancellationRequested)
         {
             await ConfirmAsync();
         }

@@ -201,10 +201,10 @@ public sealed class TelegramReceiverTests
     {
         await using var rig = await TelegramRig.StartAsync(receive: true);
         var group = rig.Fake.Group();
-        rig.Fake.Break("getUpdates", new Fault.Silence());
+        rig.Fake.Break("getUpdates", new Fault.Dropped());
         rig.Fake.Say(group, TelegramRig.Ana, "first");
         await rig.TakenAsync(1);
-        // The poll that would confirm it hangs, as on a line that has gone dead.
+        // The poll that would confirm it never arrives.
         await rig.Fake.WaitForAsync(fake => fake.CallsOf("getUpdates").Count == 2);
 
         await rig.StopAsync();

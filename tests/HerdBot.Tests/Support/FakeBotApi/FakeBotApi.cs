@@ -20,17 +20,21 @@ internal sealed class FakeBotApi : IAsyncDisposable
     private long _lastGroup;
     private long _lastPress = 4_382_000_000_000_000_000;
 
-    private FakeBotApi(string token)
+    private readonly TimeProvider _time;
+
+    private FakeBotApi(string token, TimeProvider time)
     {
         Token = token;
-        Clock = new FakeTimeProvider(new DateTimeOffset(2026, 5, 2, 4, 30, 0, TimeSpan.Zero));
-        _state = new FakeServerState(Clock, long.Parse(token.Split(':')[0], CultureInfo.InvariantCulture));
-        _wire = new FakeWire(_gate, _state, Clock, token);
+        _time = time;
+        _state = new FakeServerState(time, long.Parse(token.Split(':')[0], CultureInfo.InvariantCulture));
+        _wire = new FakeWire(_gate, _state, time, token);
     }
 
-    public static async Task<FakeBotApi> StartAsync(string token = "700100200:FAKE-canary-secret-0123456789abcdef")
+    /// <param name="token">The one token it lets in.</param>
+    /// <param name="time">Its time; null for a clock of its own that a test moves.</param>
+    public static async Task<FakeBotApi> StartAsync(string token = "700100200:FAKE-canary-secret-0123456789abcdef", TimeProvider? time = null)
     {
-        var fake = new FakeBotApi(token);
+        var fake = new FakeBotApi(token, time ?? new FakeTimeProvider(new DateTimeOffset(2026, 5, 2, 4, 30, 0, TimeSpan.Zero)));
         await fake._wire.OpenAsync();
         return fake;
     }
@@ -40,7 +44,7 @@ internal sealed class FakeBotApi : IAsyncDisposable
     public string Url => _wire.Url;
 
     /// <summary>The server's time. Moving it lets polls run out and updates be forgotten.</summary>
-    public FakeTimeProvider Clock { get; }
+    public FakeTimeProvider Clock => (FakeTimeProvider)_time;
 
     /// <summary>What the bot sent, in order, without what was refused.</summary>
     public IReadOnlyList<FakePost> Sent => _gate.Read(() => _state.Posts.ToList());

@@ -3,12 +3,11 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Logging;
-using Microsoft.Extensions.Time.Testing;
 
 namespace HerdBot.Tests.Support.FakeBotApi;
 
 /// <summary>The wire: how calls come in and how they are answered, well or badly.</summary>
-internal sealed class FakeWire(FakeGate gate, FakeServerState state, FakeTimeProvider clock, string token) : IAsyncDisposable
+internal sealed class FakeWire(FakeGate gate, FakeServerState state, TimeProvider clock, string token) : IAsyncDisposable
 {
     /// <summary>Calls with this header are a test's own and not the bot's.</summary>
     public const string ProbeHeader = "X-Probe";
