@@ -31,7 +31,7 @@ public static class CarePlan
             return [];
         }
         var births = records.Where(record => record.Newborn is not null).ToList();
-        var tasks = new List<CareTask>();
+        var tasks = DamPlan.Ill(table, farm, dam, records).ToList();
         if (births.Count > 0)
         {
             tasks.AddRange(DamPlan.AfterBirth(table, farm, dam, births[^1], records));

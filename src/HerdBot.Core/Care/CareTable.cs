@@ -76,6 +76,9 @@ public sealed class CareTable
     /// <summary>Where a figure comes from.</summary>
     public string Source(CareKey key) => numbers[Checked(key).Name].Source;
 
+    /// <summary>How files write a unit: "min", "h", "F".</summary>
+    public static string UnitWord(CareUnit unit) => UnitWords[unit];
+
     /// <summary>The table that comes with the program.</summary>
     /// <param name="species">Llama or alpaca.</param>
     public static CareTable BuiltIn(Species species)
@@ -171,18 +174,30 @@ public sealed class CareTable
                 : null;
     }
 
-    /// <summary>A task is asked before it is late, and late before the vet is called.</summary>
+    /// <summary>What must rise although each number alone is in its range; a task's own asked, late and vet besides.</summary>
+    private static readonly (string Part, string What, string[] Keys)[] Rising =
+    [
+        ("warmth", "bounds", ["critical_low", "emergency_low", "soft_low", "normal_low", "watch_low", "high", "vet_high"]),
+        ("warmth", "times", ["after1", "after2", "after3", "after4"]),
+        ("colostrum", "times", ["risk_asked", "risk_late", "risk_vet"]),
+        ("colostrum", "times", ["half", "all", "all_again", "lapses"]),
+        ("nursing", "times", ["second", "second_late"]),
+        ("temperature", "times", ["second", "third", "fourth"]),
+        ("cord_watch", "times", ["look1", "look2", "look3", "look4"]),
+        ("posting", "times", ["act_second", "act_third", "act_fourth"]),
+        ("gestation", "days", ["early", "middle", "late"]),
+    ];
+
     private static IEnumerable<string> Disorder(Dictionary<string, CareNumber> numbers)
     {
-        string[] rising = ["asked", "late", "vet"];
-        foreach (var task in numbers.Keys.Where(name => name.EndsWith(".late", StringComparison.Ordinal)).Select(name => name[..^5]))
+        bool Rise(IEnumerable<string> keys)
         {
-            var steps = rising.Select(step => $"{task}.{step}").Where(numbers.ContainsKey).Select(step => numbers[step].Value).ToList();
-            if (!steps.Zip(steps.Skip(1)).All(pair => pair.First < pair.Second))
-            {
-                yield return $"The times of {task} must rise from asked to late to vet.";
-            }
+            var steps = keys.Where(numbers.ContainsKey).Select(key => numbers[key].Value).ToList();
+            return steps.Zip(steps.Skip(1)).All(pair => pair.First < pair.Second);
         }
+        var tasks = numbers.Keys.Where(name => name.EndsWith(".late", StringComparison.Ordinal)).Select(name => name[..^5]).Where(task => task != "gestation");
+        return tasks.Where(task => !Rise([$"{task}.asked", $"{task}.late", $"{task}.vet"])).Select(task => $"The times of {task} must rise from asked to late to vet.")
+            .Concat(Rising.Where(row => !Rise(row.Keys.Select(key => $"{row.Part}.{key}"))).Select(row => $"The {row.What} of {row.Part} must rise: {string.Join(", ", row.Keys)}."));
     }
 
     private static CareKey Checked(CareKey key)

@@ -45,7 +45,11 @@ public sealed record TaskKey(CareTaskName Name, AnimalId Animal, string Which);
 /// <param name="Label">Names the step within its task, so that it is posted once: "asked", "late", "vet", "half".</param>
 /// <param name="State">Where the task stands.</param>
 /// <param name="Level">How grave it is.</param>
-public sealed record TaskStep(Instant At, string Label, TaskState State, Level Level);
+public sealed record TaskStep(Instant At, string Label, TaskState State, Level Level)
+{
+    /// <summary>What somebody saw brought it, not the clock: no "on it" or "called" from before keeps it back.</summary>
+    public bool News { get; init; }
+}
 
 /// <summary>One task of the plan.</summary>
 /// <param name="Key">Its name for good.</param>
@@ -68,6 +72,8 @@ public sealed record CareTask(TaskKey Key, AnimalId Pair, Instant Due, Immutable
     public Duration ClaimLasts { get; init; }
     /// <summary>How long "on it" silences it at level vet.</summary>
     public Duration ClaimLastsAtVet { get; init; }
+    /// <summary>Since when the thing itself goes on, where that is not when the task is asked for.</summary>
+    public Instant? Since { get; init; }
     /// <summary>Which of several wordings the post takes; "" for the plain one.</summary>
     public string Wording { get; init; } = "";
     /// <summary>Figures for the wording, by the names it uses.</summary>

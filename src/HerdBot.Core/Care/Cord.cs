@@ -50,7 +50,7 @@ internal static class Cord
         var task = Steps.From(table, baby.Farm, new TaskKey(CareTaskName.CordWatch, baby.Animal.Id, $"bleeds {since.Id.Number}"), baby.Pair, since.SaidAt,
             table.Time(CareKeys.CordWatchLate), table.Time(CareKeys.CordWatchVet), whenAsked: Level.Act);
         task = Steps.Urgent(table, task) with { Due = since.At, DoneAt = stopped };
-        task = stream is null ? task : task with { Steps = [.. task.Steps.Where(step => step.At < stream.SaidAt), Steps.VetStep(stream.SaidAt, "stream")] };
+        task = stream is null ? task : task with { Steps = [.. task.Steps.Where(step => step.At < stream.SaidAt), Steps.VetStep(stream.SaidAt, "stream") with { News = true }] };
         return stopped is { } over ? [task, .. Looks(baby, over)] : [task];
     }
 

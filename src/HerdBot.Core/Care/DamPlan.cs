@@ -16,21 +16,27 @@ internal static class DamPlan
             DoneAt = Done(records, CareTaskName.DamLook, born),
             LapsesAt = born + Duration.FromDays(1),
         };
-        if (records.LastOrDefault(record => record is { Withdrawn: false, Fact: { Neg: false, Field: NoteTopics.DamIll } } && record.At >= born) is { } ill)
-        {
-            yield return Steps.From(table, farm, new TaskKey(CareTaskName.DamLook, dam.Id, $"ill {ill.Id.Number}"), dam.Id, ill.At, null, null) with
-            {
-                Steps = [Steps.VetStep(ill.SaidAt, "ill")],
-                DoneAt = Done(records, CareTaskName.DamLook, ill.At),
-                Prompt = true,
-            };
-        }
         yield return Steps.FromBirth(table, farm, new TaskKey(CareTaskName.Placenta, dam.Id, Which(lastBirth)), dam.Id, born, lastBirth.SaidAt,
             table.Time(CareKeys.PlacentaAsked), table.Time(CareKeys.PlacentaLate), table.Time(CareKeys.PlacentaVet)) with
         {
             DoneAt = records.Where(record => record is { Certain: true, Fact.Kind: FactKind.Placenta } && record.At >= born - Duration.FromMinutes(5)).Select(record => (Instant?)record.At).FirstOrDefault(),
             LapsesAt = born + NewbornPlan.FirstDays,
         };
+    }
+
+    /// <summary>Down, pale, colicky: the vet at once, with or without a birth.</summary>
+    public static IEnumerable<CareTask> Ill(CareTable table, Farm farm, Animal dam, IReadOnlyList<HerdRecord> records)
+    {
+        if (records.LastOrDefault(record => record is { Withdrawn: false, Fact: { Neg: false, Field: NoteTopics.DamIll } }) is { } ill)
+        {
+            yield return Steps.From(table, farm, new TaskKey(CareTaskName.DamLook, dam.Id, $"ill {ill.Id.Number}"), dam.Id, ill.At, null, null) with
+            {
+                Steps = [Steps.VetStep(ill.SaidAt, "ill") with { News = true }],
+                DoneAt = Done(records, CareTaskName.DamLook, ill.At),
+                LapsesAt = ill.At + NewbornPlan.FirstDays,
+                Prompt = true,
+            };
+        }
     }
 
     /// <summary>The clocks of a birth under way; none once it is over.</summary>
@@ -75,12 +81,13 @@ internal static class DamPlan
         var wrong = inView.Find(record => record.Fact.Field == NoteTopics.Abnormal);
         var late = Instant.Max(newest.At + table.Time(CareKeys.PresentationLate), newest.SaidAt);
         var vet = Instant.Max(Instant.Min(newest.At + table.Time(CareKeys.PresentationVet), first.At + table.Time(CareKeys.PresentationBirth)) - farm.VetDrive, newest.SaidAt);
-        TaskStep[] steps = wrong is not null ? [Steps.VetStep(wrong.SaidAt, "wrong way")]
+        TaskStep[] steps = wrong is not null ? [Steps.VetStep(wrong.SaidAt, "wrong way") with { News = true }]
             : [new(newest.SaidAt, "asked", TaskState.Asked, Level.Act), .. late < vet ? [new TaskStep(late, "late", TaskState.Late, Level.Act)] : Array.Empty<TaskStep>(), Steps.VetStep(vet, "vet")];
         return Steps.Urgent(table, new CareTask(new TaskKey(CareTaskName.Presentation, dam.Id, $"{first.Id.Number} {newest.Id.Number}"), dam.Id, newest.At, [.. steps])
         {
             DoneAt = doneAt,
-            Wording = wrong is not null ? "wrong way" : "",
+            Since = first.At,
+            Wording = wrong is not null ? "wrong way" : newest.Fact.Field == NoteTopics.Normal ? "normal" : "",
         });
     }
 

@@ -34,7 +34,7 @@ internal static class NewbornPlan
         var task = Steps.From(baby.Table, baby.Farm, new TaskKey(CareTaskName.Weak, baby.Animal.Id, $"{told.Id.Number}"), baby.Pair, told.At, null, null);
         yield return task with
         {
-            Steps = [early ? new TaskStep(told.SaidAt, "late", TaskState.Late, Level.Act) : Steps.VetStep(told.SaidAt, "vet")],
+            Steps = [early ? new TaskStep(told.SaidAt, "late", TaskState.Late, Level.Act) : Steps.VetStep(told.SaidAt, "vet") with { News = true }],
             DoneAt = Better(baby, told.At),
             Prompt = true,
         };

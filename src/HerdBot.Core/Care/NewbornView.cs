@@ -75,8 +75,8 @@ public sealed class NewbornView
     public IEnumerable<HerdRecord> Denied(FactKind kind) => records[kind].Where(record => record.Fact is { Neg: true, Unsure: false } && record.At <= Now);
 
     /// <summary>What was said about a topic that the plan listens to, oldest first, hedged or not: danger counts all the same.</summary>
-    public IEnumerable<HerdRecord> About(params string[] topics) =>
-        records.SelectMany(kind => kind).Where(record => record.At <= Now && topics.Contains(record.Fact.Field)).OrderBy(record => record.At);
+    public IEnumerable<HerdRecord> About(params string[] topics) => records.SelectMany(kind => kind)
+        .Where(record => record.At <= Now && topics.Contains(record.Fact.Field) && record.Fact is not { Kind: FactKind.Note, Neg: true }).OrderBy(record => record.At);
 
     /// <summary>When it first happened from an instant on; null where it did not.</summary>
     public Instant? First(FactKind kind, Instant from) =>
@@ -122,7 +122,7 @@ public sealed class NewbornView
 /// <summary>Who is at risk.</summary>
 public static class Risk
 {
-    /// <summary>Assisted, small, a twin, weak, cold at some time, its dam ill or dead, rejected, low antibodies.</summary>
+    /// <summary>Assisted, early, small, a twin, weak, cold at some time, its dam ill or dead, rejected, low antibodies.</summary>
     /// <param name="state">The herd.</param>
     /// <param name="newborn">What is on record of it.</param>
     public static bool Of(HerdState state, NewbornView newborn)
@@ -133,7 +133,7 @@ public static class Risk
         return newborn.Animal.Twin is not null
             || newborn.Warmth.WasCold
             || (newborn.Weights.Length > 0 && newborn.Weights[0].Grams < newborn.Table.Number(CareKeys.WeightSmall) * 1000)
-            || newborn.About(NoteTopics.Weak, NoteTopics.HeadDown).Any()
+            || newborn.About(NoteTopics.Weak, NoteTopics.HeadDown, NoteTopics.Early).Any()
             || dam.Any(record => record.Fact.Kind is FactKind.Assistance or FactKind.Death || record.Fact.Field is NoteTopics.NoMilk or NoteTopics.Rejects or NoteTopics.DamIll);
     }
 }
@@ -145,6 +145,8 @@ public static class NoteTopics
     public const string Weak = "weak";
     /// <summary>The head is not up.</summary>
     public const string HeadDown = "head_down";
+    /// <summary>Signs that it came before its time.</summary>
+    public const string Early = "early";
     /// <summary>The dam has no milk.</summary>
     public const string NoMilk = "no_milk";
     /// <summary>The dam rejects it.</summary>

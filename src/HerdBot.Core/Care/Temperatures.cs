@@ -50,7 +50,7 @@ internal static class Temperatures
             Wording = careful ? "again" : "",
         };
         return last is { Level: Level.Vet, Holds: false }
-            ? task with { Steps = [new TaskStep(last.At, "hot", TaskState.Asked, Level.Vet)], Wording = "hot" }
+            ? task with { Steps = [new TaskStep(last.At, "hot", TaskState.Asked, Level.Vet) { News = true }], Wording = "hot" }
             : task;
     }
 
@@ -64,7 +64,7 @@ internal static class Temperatures
         var steps = new List<TaskStep>();
         foreach (var reading in warmth.Readings.Where(reading => reading.At >= since))
         {
-            steps.Add(new TaskStep(reading.At, $"{reading.Band} {reading.At.ToUnixTimeSeconds()}", TaskState.Asked, reading.Level > Level.Act ? Level.Vet : Level.Act));
+            steps.Add(new TaskStep(reading.At, $"{reading.Band} {reading.At.ToUnixTimeSeconds()}", TaskState.Asked, reading.Level > Level.Act ? Level.Vet : Level.Act) { News = true });
         }
         if (warmth.Progress?.SlowAt is { } slowAt)
         {

@@ -90,7 +90,8 @@ internal static class Asking
 
     private static string Text(Draft draft, Ask ask, Fact fact, string by)
     {
-        var what = draft.FactLines.Say(fact with { Name = null }, by);
+        var what = ask == Facts.Ask.Value && CareTaskWords.TryParse(fact.Task ?? FactWords.Word(fact.Kind), out var reading)
+            ? draft.TaskLines.Noun(reading) : draft.FactLines.Say(fact with { Name = null }, by);
         var animal = fact.Animal is null or Fact.AskAnimal ? "" : fact.Animal;
         (string, string)[] values = [("what", what), ("animal", animal), ("name", fact.Name ?? "")];
         var key = ask switch
@@ -101,7 +102,8 @@ internal static class Asking
             Facts.Ask.Time => "ask.time",
             _ => fact.Kind == FactKind.Death ? "ask.sure.death" : "ask.sure",
         };
-        return draft.Phrases.Say(key, values).TrimStart(',', ' ').Replace(" ,", "", StringComparison.Ordinal);
+        var asked = draft.Phrases.Say(key, values).TrimStart(',', ' ');
+        return char.ToUpperInvariant(asked[0]) + asked[1..];
     }
 
     private static ImmutableArray<string> Offered(Draft draft, Ask ask, ImmutableArray<Fact> waiting) => ask switch

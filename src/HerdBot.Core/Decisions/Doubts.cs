@@ -15,12 +15,14 @@ internal sealed record Doubt(Fact Fact, Ask Ask, string? Text = null, ImmutableA
 /// <summary>Figures that cannot be, births told twice, animals that nobody knows: asked before they are recorded.</summary>
 internal static class Doubts
 {
-    public static Doubt? About(Draft draft, Fact fact, string? message) => fact.Kind switch
+    private static readonly string[] UnitWords = ["lb", "#", "pound", "libra"];
+
+    public static Doubt? About(Draft draft, Fact fact, Utterance uttered) => fact.Kind switch
     {
         _ when fact.Neg => Unknown(draft, fact),
-        FactKind.Birth => TwinOrTwice(draft, fact, message) ?? Unknown(draft, fact),
+        FactKind.Birth => TwinOrTwice(draft, fact, uttered.Message) ?? Unknown(draft, fact),
         FactKind.Temperature => Impossible(draft, fact) ?? Unknown(draft, fact),
-        FactKind.Weight => OffTheCurve(draft, fact) ?? Unknown(draft, fact),
+        FactKind.Weight => OffTheCurve(draft, fact) ?? OtherUnit(draft, fact, uttered) ?? Unknown(draft, fact),
         FactKind.Death => new Doubt(fact, Ask.Sure),
         FactKind.Correction or FactKind.Undo or FactKind.Roster => null,
         _ when OwnKinds.IsQuestion(fact.Kind) => null,
@@ -53,6 +55,19 @@ internal static class Doubts
         var table = draft.Farm.TableOf(Recording.AnimalOf(draft.State, fact)?.Species ?? draft.Farm.Species);
         return Measures.Fahrenheit(fact) is { } f && table is not null && (f < table.Number(CareKeys.WarmthPossibleLow) || f > table.Number(CareKeys.WarmthPossibleHigh))
             ? new Doubt(fact with { Value = null, Unit = null }, Ask.Value) : Future(draft, fact);
+    }
+
+    /// <summary>A bare first weight that is far too small in the farm's unit and common in the other: pounds or kilograms?</summary>
+    private static Doubt? OtherUnit(Draft draft, Fact fact, Utterance uttered)
+    {
+        var animal = Recording.AnimalOf(draft.State, fact);
+        if (animal?.Born is null || fact is not { Value: { } value, Unit: FactUnit.Lb } || Measures.Grams(fact) is not { } grams || draft.Newest(animal.Id, FactKind.Weight) is not null
+            || draft.Farm.TableOf(animal.Species) is not { } table || UnitWords.Any(word => uttered.Text.Contains(word, StringComparison.OrdinalIgnoreCase)))
+        {
+            return null;
+        }
+        var small = table.Number(CareKeys.WeightSmall) * 1000;
+        return grams < small && value * 1000 >= small ? new Doubt(fact with { Unit = null }, Ask.Unit) : null;
     }
 
     /// <summary>Too far from the last weight for the days between.</summary>

@@ -37,7 +37,7 @@ public static class Hear
         else
         {
             var reading = Reader.Read(Commands.Plain(text), Circumstances.Of(draft, by, message, replyTo, now));
-            Act(draft, reading.Facts, reading.Ask, by, message, text);
+            Act(draft, reading.Facts, reading.Ask, new Utterance(by, message, text) { Replying = replyTo is not null && told is null });
         }
         return draft.Events;
     }
@@ -110,52 +110,52 @@ public static class Hear
             draft.Say(draft.Post(PostKind.Reply, draft.Phrases.Say("reply.dropped")) with { ReplyTo = message });
             return;
         }
-        Act(draft, facts, null, question.By, question.Message ?? message, "", confirmed: true);
+        Act(draft, facts, null, new Utterance(question.By, question.Message ?? message, "") { Confirmed = true });
     }
 
     /// <summary>What was understood goes on record, or is asked back; then it is answered.</summary>
-    internal static void Act(Draft draft, ImmutableArray<Fact> facts, Ask? ask, string by, string? message, string text, bool confirmed = false)
+    internal static void Act(Draft draft, ImmutableArray<Fact> facts, Ask? ask, Utterance uttered)
     {
         var records = new List<HerdRecord>();
         var said = new List<string>();
         var waiting = ImmutableArray.CreateBuilder<Fact>();
-        Doubt? doubt = null;
+        var doubts = new List<Doubt>();
         foreach (var fact in facts)
         {
             if (Waits(fact, ask))
             {
                 waiting.Add(fact);
             }
-            else if (!confirmed && doubt is null && Doubts.About(draft, fact, message) is { } found)
+            else if (!uttered.Confirmed && Doubts.About(draft, fact, uttered) is { } doubt)
             {
-                doubt = found;
+                doubts.Add(doubt);
             }
             else if (fact.Kind is FactKind.Correction)
             {
-                said.Add(Mending.Correct(draft, fact, by, draft.Now) ?? draft.Phrases.Say("reply.nothing_to_mend"));
+                said.Add(Mending.Correct(draft, fact, uttered.By, draft.Now) ?? draft.Phrases.Say("reply.nothing_to_mend"));
             }
             else if (fact.Kind is FactKind.Undo)
             {
-                said.Add(Mending.Undo(draft, fact, by, draft.Now));
+                said.Add(Mending.Undo(draft, fact, uttered, draft.Now));
             }
             else if (!OwnKinds.IsQuestion(fact.Kind))
             {
-                records.Add(Recording.Record(draft, fact, by, message, draft.Now));
+                records.Add(Recording.Record(draft, fact, uttered.By, uttered.Message, draft.Now));
             }
         }
         Asking.CloseAnsweredBy(draft, records.Select(record => record.Fact));
         if (records.Count > 0 || said.Count > 0)
         {
-            Receipts.Give(draft, records, said, text, message ?? "");
+            Receipts.Give(draft, records, said, uttered.Text, uttered.Message ?? "");
         }
-        Answer(draft, facts, message);
-        if (doubt is not null)
+        Answer(draft, facts, uttered.Message);
+        if (ask is { } missing && waiting.Count > 0)
         {
-            Asking.Ask(draft, doubt.Ask, [doubt.Fact], by, message, doubt.Text, doubt.Choices);
+            Asking.Ask(draft, missing, waiting.ToImmutable(), uttered.By, uttered.Message);
         }
-        else if (ask is { } missing && waiting.Count > 0)
+        foreach (var doubt in doubts)
         {
-            Asking.Ask(draft, missing, waiting.ToImmutable(), by, message);
+            Asking.Ask(draft, doubt.Ask, [doubt.Fact], uttered.By, uttered.Message, doubt.Text, doubt.Choices);
         }
     }
 
@@ -177,4 +177,16 @@ public static class Hear
         Ask.Time => fact.At is null,
         _ => OwnKinds.IsGrave(fact.Kind),
     };
+}
+
+/// <summary>What somebody said, and how.</summary>
+/// <param name="By">Who.</param>
+/// <param name="Message">The chat's id of the message; null for a button.</param>
+/// <param name="Text">The words.</param>
+internal sealed record Utterance(string By, string? Message, string Text)
+{
+    /// <summary>It answers somebody's message, not a post of the bot's.</summary>
+    public bool Replying { get; init; }
+    /// <summary>The one thing that was doubtful has been asked and answered.</summary>
+    public bool Confirmed { get; init; }
 }

@@ -28,10 +28,11 @@ internal static class Mending
         return Mended(draft, target.Id, was);
     }
 
-    /// <summary>Takes back what was said last, or what is named. The sentence to say.</summary>
-    public static string Undo(Draft draft, Fact undo, string by, Instant saidAt)
+    /// <summary>Takes back what is named, or what was replied to; else what this person said last. The sentence to say.</summary>
+    public static string Undo(Draft draft, Fact undo, Utterance uttered, Instant saidAt)
     {
-        var target = undo.Target is not null || undo.Field is not null ? Target(draft.State, undo, saidAt) : null;
+        var by = uttered.By;
+        var target = uttered.Replying || undo.Field is not null || undo.Animal is not null ? Target(draft.State, undo, saidAt) : null;
         var newest = target ?? draft.State.Records.LastOrDefault(record => !record.Withdrawn && record.By == by && saidAt - record.SaidAt < Reach);
         if (newest is null)
         {

@@ -21,7 +21,7 @@ internal static class Recording
         var answered = task ?? TaskOf(draft, fact);
         var own = fact is { Kind: FactKind.Done, Neg: false } && CareTaskWords.TryParse(fact.Task, out var name) && !OwnKinds.IsReading(name)
             ? OwnKinds.Done(name, fact.Animal) with { At = fact.At, Unsure = fact.Unsure, Text = fact.Text } : fact;
-        var animal = AnimalOf(draft.State, own);
+        var animal = own is { Kind: FactKind.Claim, Task: CareTaskWords.CallVet } ? Alarmed(draft, AnimalOf(draft.State, own)) : AnimalOf(draft.State, own);
         var id = draft.State.NextFact;
         draft.Add(new HerdEvent.FactRecorded(id, own, animal?.Id, At(draft, own, saidAt), saidAt, by)
         {
@@ -55,6 +55,15 @@ internal static class Recording
         return int.TryParse(name[(end + Baby.Length)..], out var number)
             ? babies.LastOrDefault(baby => baby.Twin == number) ?? (babies.Count == 1 && number == 1 ? babies[0] : null)
             : babies.Count == 1 ? babies[0] : null;
+    }
+
+    /// <summary>Whom the vet was called for: the animal meant, or the one of its pair that the newest alarm was about; of any pair where none was meant.</summary>
+    private static Animal? Alarmed(Draft draft, Animal? meant)
+    {
+        var alarms = draft.Plan.Where(task => task.LevelAt(draft.Now) == Level.Vet).ToList();
+        var pair = meant is null ? alarms : alarms.FindAll(task => task.Pair == (meant.Dam ?? meant.Id));
+        return alarms.Exists(task => task.Key.Animal == meant?.Id) ? meant
+            : draft.State.Find(pair.OrderBy(task => draft.State.Posted.GetValueOrDefault(task.Key)?.Last ?? Instant.MinValue).LastOrDefault()?.Key.Animal) ?? meant;
     }
 
     /// <summary>The open task that a claim or an answer means.</summary>

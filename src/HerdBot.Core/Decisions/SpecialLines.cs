@@ -14,6 +14,10 @@ internal static class SpecialLines
         {
             return [];
         }
+        if (record is { Certain: true, Fact.Kind: FactKind.Death })
+        {
+            return [draft.Phrases.Say("reply.death", ("animal", animal.Name))];
+        }
         if (animal.Born is null || NewbornView.Of(draft.State, draft.Farm, animal, draft.Now) is not { } baby)
         {
             return animal.Born is not null && record.Fact.Kind == FactKind.Birth ? [draft.Phrases.Say("reply.no_care")] : OfDam(draft, record);

@@ -19,14 +19,15 @@ internal sealed class Manners(HerdState state, Farm farm, Instant now, bool awak
             return null;
         }
         var posted = state.Posted.GetValueOrDefault(task.Key);
-        var at = posted?.Step != step.Label ? FirstPost(task, step)
+        var first = posted?.Step != step.Label;
+        var at = first ? FirstPost(task, step)
             : step.Level switch
             {
-                Level.Act => step.State == TaskState.Late || step.Level == Level.Act && task.Prompt && task.Key.Name != CareTaskName.Warm ? NextAct(step, posted, table) : null,
+                Level.Act => step.State == TaskState.Late || step.Level == Level.Act && task.Prompt && task.Key.Name != CareTaskName.Warm ? NextAct(step, posted!, table) : null,
                 Level.Vet => NextVet(pair, table),
                 _ => null,
             };
-        return at is { } next ? Instant.Max(next, Silence.Until(state, task, table, now)) : null;
+        return at is not { } next ? null : first && step.News ? next : Instant.Max(next, Silence.Until(state, task, table, now));
     }
 
     /// <summary>Fine and heed wait for company, and for the morning; everything else goes out at its minute.</summary>

@@ -22,7 +22,7 @@ public static class Silence
         var until = Instant.MinValue;
         for (var n = state.Records.Count - 1; n >= 0 && state.Records[n].SaidAt > now - Reach; n--)
         {
-            if (state.Records[n] is { Withdrawn: false } record && record.SaidAt <= now && Quiets(task, record, table) is { } quiet)
+            if (state.Records[n] is { Withdrawn: false } record && record.SaidAt <= now && Quiets(task, record, table, now) is { } quiet)
             {
                 until = Instant.Max(until, quiet);
             }
@@ -30,21 +30,12 @@ public static class Silence
         return until;
     }
 
-    /// <summary>Who took the task on last and still holds it; null where nobody does.</summary>
-    public static string? Holder(HerdState state, CareTask task, Instant now)
+    private static Instant? Quiets(CareTask task, HerdRecord record, CareTable table, Instant now) => record.Fact.Kind switch
     {
-        ArgumentNullException.ThrowIfNull(state);
-        ArgumentNullException.ThrowIfNull(task);
-        var claim = state.Records.LastOrDefault(record => record is { Certain: true, Fact.Kind: FactKind.Claim } && Means(task, record));
-        return claim is not null && claim.SaidAt + Lasts(task, claim) > now ? claim.By : null;
-    }
-
-    private static Instant? Quiets(CareTask task, HerdRecord record, CareTable table) => record.Fact.Kind switch
-    {
-        FactKind.Claim when record.Fact.Neg || record.Fact.Unsure => null,
+        FactKind.Claim or FactKind.Done when record.Fact.Neg || record.Fact.Unsure => null,
         FactKind.Claim when record.Fact.Task == CareTaskWords.CallVet =>
-            task.LevelAt(record.SaidAt) == Level.Vet && OfAnimal(task, record) ? record.SaidAt + table.Time(CareKeys.PostingCalled) : null,
-        FactKind.Claim or FactKind.Done when Means(task, record) => Instant.Max(record.SaidAt, record.At) + Lasts(task, record),
+            task.LevelAt(now) == Level.Vet && OfAnimal(task, record) ? record.SaidAt + table.Time(CareKeys.PostingCalled) : null,
+        FactKind.Claim or FactKind.Done when Means(task, record) => record.SaidAt + Lasts(task, record),
         FactKind.NotDone when Means(task, record) => record.SaidAt + table.Time(CareKeys.PostingNotYet),
         _ when record.Fact.Neg && record.Animal == task.Key.Animal && FactWords.Word(record.Fact.Kind) == CareTaskWords.Word(task.Key.Name)
             && task.Key.Name != CareTaskName.CordWatch => record.SaidAt + table.Time(CareKeys.PostingNotYet),

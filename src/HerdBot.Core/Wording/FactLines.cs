@@ -30,6 +30,7 @@ public sealed record FactLines(Speaker Speaker)
         var word = FactWords.Word(fact.Kind);
         string[] keys =
         [
+            fact.Task == CareTaskWords.CallVet ? $"fact.{word}.vet" : $"fact.{word}.-",
             fact.Kind == FactKind.Temperature && fact.Value is null ? $"fact.{word}.none" : $"fact.{word}.-",
             fact.Neg ? $"fact.{word}.neg" : fact.Sex is { } sex ? $"fact.{word}.{FactWords.Word(sex)}" : $"fact.{word}.-",
             $"fact.{word}", "noun.other",

@@ -94,9 +94,6 @@ public sealed record Speaker(Farm Farm, Instant Now)
         return all.Count < 2 ? string.Concat(all) : string.Join(", ", all.Take(all.Count - 1)) + Phrases.Say("list.and") + all[^1];
     }
 
-    /// <summary>Whether a local time lies on the farm's today.</summary>
-    public bool Today(Instant at) => Farm.Clock.Day(at) == Farm.Clock.Day(Now);
-
     private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
 
     private static string Pounds(decimal pounds) => pounds.ToString("0.##", CultureInfo.InvariantCulture) + " lb";

@@ -49,13 +49,14 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
         return Phrases.Say("vet.sum", [.. Figures(tasks[0]), ("what", string.Join(", ", tasks.Select(Missing)))]);
     }
 
-    /// <summary>A list entry: "cord dip (late)".</summary>
+    /// <summary>A list entry: "cord dip (late)", "standing (vet now)".</summary>
     public string Short(CareTask task)
     {
         ArgumentNullException.ThrowIfNull(task);
         var noun = Noun(task.Key.Name);
         return task.StateAt(Now) switch
         {
+            _ when task.LevelAt(Now) == Level.Vet => $"{noun} ({Phrases.Say("post.vet")})",
             TaskState.Held => $"{noun} ({Phrases.Say("post.held")})",
             TaskState.Late => $"{noun} ({Phrases.Say("post.late")})",
             TaskState.Ahead => $"{noun} {Speaker.Clock(task.Due)}",
@@ -85,7 +86,7 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
         [
             ("animal", Name(task.Key.Animal)), ("age", born is { } at ? Speaker.Age(Now - at) : ""),
             ("last", LastTemperature(warmth)), ("again_at", again),
-            ("since", Speaker.Clock(task.Due)), ("since_age", Speaker.Age(Now - task.Due)), ("seen", Seen(task)),
+            ("since", Speaker.Clock(task.Since ?? task.Due)), ("since_age", Speaker.Age(Now - (task.Since ?? task.Due))), ("seen", Seen(task)),
             .. Milk(task, born),
         ];
     }

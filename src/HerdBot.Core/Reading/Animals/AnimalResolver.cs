@@ -113,9 +113,10 @@ internal sealed class AnimalResolver(Circumstances known)
     {
         var dams = Enumerable.Range(0, herd.Entries.Length)
             .Where(i => herd.Entry(i).Role == HerdRole.Dam && herd.Entry(i).State is not (HerdEntryState.Sold or HerdEntryState.Dead)
+                && (mention.Species is not { } species || herd.Entry(i).Species is not { } own || own == species)
                 && (mention.Colour == 0 || ContextGuess.HasColour(herd.Entry(i), mention.Colour)))
             .Select(i => herd.Entry(i).Name).ToArray();
-        return mention.Plural && (mention.Count is null || mention.Count == dams.Length) ? dams : dams.Length == 1 ? dams : mention.Colour > 0 || mention.Plural ? [Fact.AskAnimal] : guess.Dam(null, task);
+        return mention.Plural && (mention.Count is null || mention.Count == dams.Length) ? dams : dams.Length == 1 ? dams : mention.Colour > 0 || mention.Plural ? [Fact.AskAnimal] : guess.Dam(mention, task);
     }
 
     private IReadOnlyList<string> SomeBabies(Mention mention, Whom whom, string? task)

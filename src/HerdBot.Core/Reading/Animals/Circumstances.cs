@@ -52,6 +52,7 @@ internal sealed class Circumstances
         null => true,
         "labour" => Labour,
         "cord_known" => CordKnown,
+        "cord_bleeds" => Reply?.Task == "cord_watch" || (Reply is null && Context.Reminders.Any(one => one.Task == "cord_watch")),
         "placenta_open" => PlacentaOpen,
         "placenta_asked" => Reply?.Task == "placenta" || ReplyLog?.Fact.Kind == FactKind.Placenta,
         _ => false,

@@ -45,7 +45,8 @@ internal sealed class ContextGuess(Circumstances known)
         }
 
         var dams = Enumerable.Range(0, herd.Entries.Length).Where(i => herd.Entry(i).Role == HerdRole.Dam
-            && herd.Entry(i).State is not (HerdEntryState.Sold or HerdEntryState.Dead) && (mention is not { Colour: > 0 } || HasColour(herd.Entry(i), mention.Colour)));
+            && herd.Entry(i).State is not (HerdEntryState.Sold or HerdEntryState.Dead) && (mention?.Species is not { } species || herd.Entry(i).Species is not { } own || own == species)
+            && (mention is not { Colour: > 0 } || HasColour(herd.Entry(i), mention.Colour)));
         return Best(dams, i => DamScore(i, task));
     }
 

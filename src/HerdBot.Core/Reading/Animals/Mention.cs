@@ -1,4 +1,5 @@
 using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
 
 namespace HerdBot.Core.Reading.Animals;
 
@@ -32,6 +33,9 @@ internal sealed class Mention(MentionKind kind)
     public Sex? Sex { get; set; }
 
     public int Colour { get; set; }
+
+    /// <summary>An ewe is a sheep, a doe a goat.</summary>
+    public Species? Species { get; set; }
 
     /// <summary>First or second of twins.</summary>
     public int? Ordinal { get; set; }

@@ -52,7 +52,7 @@ internal static class MentionReader
         var genitive = mention.BareGenitive || IsClitic(scan, i + 1);
         var after = i + (IsClitic(scan, i + 1) ? 2 : 1);
         var noun = SkipLooks(scan, after);
-        if (scan.At(noun) is { Kind: ItemKind.Sense } next && Noun(next) && (genitive || next.Tags.HasAny(Babies) || HasBaby(scan, mention)) && (genitive || noun == after))
+        if (scan.At(noun) is { Kind: ItemKind.Sense } next && Noun(next) && (genitive || next.Is(Tag.Baby) || HasBaby(scan, mention)) && (genitive || noun == after))
         {
             return (Baby(scan, i, noun + 1, mention.Entries, next), noun + 1 - i);
         }
@@ -171,6 +171,7 @@ internal static class MentionReader
             && !item.Tags.HasAny(Babies | TagSet.Of(Tag.Sex, Tag.OneWord)) && item.Kind is ItemKind.Sense or ItemKind.Number)
         {
             count = item.Kind == ItemKind.Number && item.Value % 1 == 0 && item.Value is >= 2 and <= 30 ? (int)item.Value : count;
+            count = item.Is(Tag.Both) ? 2 : count;
             plural = plural || count is not null || item.Is(Tag.All) || item.Is(Tag.Both);
             colour = item.Is(Tag.Colour) ? item.Argument : colour;
             article = article || (item.Is(Tag.Article) && scan.Tokens[item.First].Text is not ("a" or "an" or "un" or "una" or "new")) || item.Is(Tag.Both) || item.Is(Tag.All);
@@ -181,11 +182,12 @@ internal static class MentionReader
             }
         }
 
-        return scan.At(at) is { Kind: ItemKind.Sense } noun ? Described(scan, i, at, noun, (plural, count, colour, article)) : BareBoth(scan, i, at, plural);
+        return scan.At(at) is { Kind: ItemKind.Sense } noun ? Described(scan, i, at, noun, (plural, count, colour, article)) : BareBoth(scan, i, at, plural, count);
     }
 
-    private static (Item Item, int Used)? BareBoth(Scan scan, int i, int at, bool plural) =>
-        at > i && plural && scan.Items[at - 1].Is(Tag.Both) ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = 2 }), at - i) : null;
+    private static (Item Item, int Used)? BareBoth(Scan scan, int i, int at, bool plural, int? count) =>
+        at > i && plural && scan.Items[i].Is(Tag.All) && count is not null ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = count }), at - i)
+        : at > i && plural && scan.Items[at - 1].Is(Tag.Both) ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = 2 }), at - i) : null;
 
     private static (Item Item, int Used)? Described(Scan scan, int i, int at, Item noun, (bool Plural, int? Count, int Colour, bool Article) seen)
     {
@@ -194,7 +196,7 @@ internal static class MentionReader
         if (!(grown && (seen.Article || seen.Plural)) && !(isBaby && !noun.Is(Tag.Born) && (seen.Article || seen.Colour > 0)) && !(noun.Is(Tag.Sex) && (seen.Article || seen.Colour > 0))
             && !(noun.Is(Tag.OneWord) && (seen.Colour > 0 || seen.Article && at > i + 1)))
         {
-            return isBaby && seen.Plural ? (Some(scan, i, at + 1, new Mention(MentionKind.SomeBaby) { Plural = true, Count = seen.Count }), at + 1 - i) : BareBoth(scan, i, at, seen.Plural);
+            return isBaby && seen.Plural ? (Some(scan, i, at + 1, new Mention(MentionKind.SomeBaby) { Plural = true, Count = seen.Count }), at + 1 - i) : BareBoth(scan, i, at, seen.Plural, seen.Count);
         }
 
         var mention = new Mention(grown && (seen.Plural || noun.Is(Tag.DamWord)) && !noun.Is(Tag.LittleOnes) ? MentionKind.SomeDam : MentionKind.SomeBaby)
@@ -203,6 +205,7 @@ internal static class MentionReader
             Colour = seen.Colour,
             Plural = seen.Plural || IsPlural(scan, noun),
             Count = noun.Is(Tag.Twins) ? 2 : seen.Count,
+            Species = !noun.Is(Tag.DamWord) ? null : noun.Argument switch { 1 => Core.Herd.Species.Sheep, 2 => Core.Herd.Species.Goat, _ => null },
         };
         var some = Some(scan, i, at + 1, mention);
         some.Tags = noun.Tags & (Babies | TagSet.Of(Tag.Sex, Tag.MaleWord));

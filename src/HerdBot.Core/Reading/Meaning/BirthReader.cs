@@ -16,7 +16,13 @@ internal static class BirthReader
 
     public static void Read(Statement statement, Clause clause)
     {
-        if (statement.Drafts.Exists(draft => draft.Kind == FactKind.Birth) || clause.Tags.HasAny(Never) || !Says(statement, clause) || Restates(statement, clause))
+        if (statement.Drafts.Find(draft => draft.Kind == FactKind.Birth) is { } told && !IsAnother(statement, clause, told))
+        {
+            told.When ??= clause.Has(Tag.Born) ? Clock(clause) : null;
+            return;
+        }
+
+        if (clause.Tags.HasAny(Never) || !Says(statement, clause) || Restates(statement, clause))
         {
             return;
         }
@@ -27,8 +33,16 @@ internal static class BirthReader
             item.Used = item.Kind == ItemKind.Sense || item.Used;
         }
 
+        birth.When = clause.Has(Tag.Assist) ? Clock(clause) : null;
         Litter(statement, clause, birth);
     }
+
+    private static Times.When? Clock(Clause clause) => clause.Items.Find(item => item is { Kind: ItemKind.Time, When.Kind: Times.WhenKind.Clock or Times.WhenKind.Ago })?.When;
+
+    // "Star had a boy, Sky had a girl": a birth of a dam's own
+    private static bool IsAnother(Statement statement, Clause clause, Draft told) =>
+        told.Mention is { Kind: MentionKind.Named } && clause.Mentions.Any(mention => mention.Kind == MentionKind.Named
+            && statement.Scan.Herd.Entry(mention.Entries[0]).Role == HerdRole.Dam && !told.Mention.Entries.Contains(mention.Entries[0]));
 
     private static bool Says(Statement statement, Clause clause)
     {
@@ -36,7 +50,7 @@ internal static class BirthReader
         var two = clause.Items.Exists(item => item is { Kind: ItemKind.Number, Value: 2 or 3 });
         return clause.Has(Tag.Born)
             || (clause.Has(Tag.B) && clause.Has(Tag.HasTime))
-            || (clause.Has(Tag.Had) && clause.Has(Tag.Had) && (young || (two && clause.Has(Tag.HasDam))) && !clause.HasAny(Tag.Nurse, Tag.Bottle, Tag.Medicine, Tag.Bleed, Tag.HasBaby, Tag.Vaccine))
+            || (clause.Has(Tag.Had) && (young || (two && clause.Has(Tag.HasDam))) && !clause.HasAny(Tag.Nurse, Tag.Bottle, Tag.Medicine, Tag.Bleed, Tag.Vaccine) && !HasNewborn(statement, clause))
             || (clause.Has(Tag.Dropped) && young)
             || (clause.Has(Tag.Out) && !clause.HasAny(Tag.Part, Tag.Presents, Tag.Bubble, Tag.Meconium, Tag.Weather) && (young || Announced(statement, clause)))
             || (clause.Has(Tag.Found) && young && !HasNewborn(statement, clause))
@@ -50,7 +64,7 @@ internal static class BirthReader
 
     // "pulled her 4:22, breathing"
     private static bool Pulled(Statement statement, Clause clause) =>
-        clause.Has(Tag.Assist) && !clause.HasAny(Tag.Part, Tag.Presents) && statement.Known.Labour && clause.Has(Tag.HasTime) && clause.Mentions.Any();
+        clause.Has(Tag.Assist) && !clause.HasAny(Tag.Part, Tag.Presents, Tag.Not) && statement.Known.Labour && clause.HasAny(Tag.HasTime, Tag.Out, Tag.Alive) && clause.Mentions.Any(mention => mention.Kind is not MentionKind.Named);
 
     private static Clause? Next(Statement statement, Clause clause)
     {
@@ -61,12 +75,18 @@ internal static class BirthReader
     // "Sage girl on the ground", "half six, wee hembra, 7.9 kilos": a sex and an hour or weight, where a birth is awaited
     private static bool Listed(Statement statement, Clause clause)
     {
-        if (!clause.Has(Tag.Sex) || clause.HasAny(Tag.Correct, Tag.Not, Tag.Nurse, Tag.Standing) || !Awaited(statement, clause))
+        if (!clause.HasAny(Tag.Sex, Tag.Twins, Tag.Baby) || clause.HasAny(Tag.Correct, Tag.Not, Tag.Nurse, Tag.Standing, Tag.Labour, Tag.Due, Tag.When, Tag.Claim) || HasNewborn(statement, clause) || !Awaited(statement, clause))
         {
             return false;
         }
 
-        return statement.Clauses.Exists(other => other.Sentence == clause.Sentence && (other.Has(Tag.HasTime) || other.Has(Tag.HasMass)));
+        if (clause.Has(Tag.HasDam) && (clause.Has(Tag.Twins) || clause.HasAny(Tag.Sex)) && clause.EndMark == "!")
+        {
+            return true;
+        }
+
+        var alone = clause.Items.TrueForAll(item => item.Is(Tag.Sex) || item.Tags.HasAny(TagSet.Of(Tag.Article, Tag.Baby, Tag.It, Tag.Be)));
+        return statement.Clauses.Exists(other => (alone || other.Sentence == clause.Sentence) && (other.Has(Tag.HasTime) || other.Has(Tag.HasMass)));
     }
 
     private static bool Awaited(Statement statement, Clause clause)
@@ -119,6 +139,10 @@ internal static class BirthReader
         return hours.Count == count ? hours[n - 1].When : null;
     }
 
+    // "two rams": the word for a grown male, of newborns
+    private static bool IsSex(Item item) =>
+        (item.Is(Tag.Sex) && item.Argument is 1 or 2 && item.Mention?.Kind is not MentionKind.Pronoun) || item is { Mention: { Kind: MentionKind.SomeMale, AfterPreposition: false } };
+
     private static int Count(Statement statement, Clause clause, Sex?[] sexes) =>
         clause.Has(Tag.Triplets) ? 3
         : clause.Has(Tag.Twins) || clause.Mentions.Any(mention => mention.Count == 2) ? 2
@@ -137,9 +161,9 @@ internal static class BirthReader
                 break;
             }
 
-            foreach (var item in other.Items.Where(item => item.Is(Tag.Sex) && item.Argument is 1 or 2 && item.Mention?.Kind is not MentionKind.Pronoun))
+            foreach (var item in other.Items.Where(IsSex))
             {
-                if (seen.Add(item.Argument))
+                if (seen.Add(item.Argument == 1 ? 1 : 2))
                 {
                     yield return item.Argument == 1 ? Sex.Female : Sex.Male;
                 }

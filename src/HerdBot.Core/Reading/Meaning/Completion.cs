@@ -24,6 +24,7 @@ internal sealed class Completion(Statement statement)
         }
 
         TemperatureOfBoth();
+        TwinsInTurn();
         foreach (var draft in statement.Drafts.Where(draft => draft.Kind != FactKind.Birth))
         {
             Settle(draft);
@@ -53,6 +54,21 @@ internal sealed class Completion(Statement statement)
         }
     }
 
+    // "5.8 and 6.4 kilos": a figure for each of the twins, in the order of birth
+    private void TwinsInTurn()
+    {
+        if (resolver.Births.Count != 1 || resolver.Births.First() is not { Value.Count: > 1 } litter)
+        {
+            return;
+        }
+
+        var figures = statement.Drafts.Where(draft => draft is { Kind: FactKind.Weight, Value: not null } && !draft.Clause.Has(Lexicon.Tag.Sex)).ToList();
+        for (var i = 0; i < figures.Count && figures.Count == litter.Value.Count; i++)
+        {
+            (figures[i].Animal, figures[i].Settled) = ($"{litter.Key}'s baby {i + 1}", true);
+        }
+    }
+
     // "Clover 100.2, her baby 99.8": the first is the dam's own.
     private void TemperatureOfBoth()
     {
@@ -74,7 +90,7 @@ internal sealed class Completion(Statement statement)
             SireReader.Read(statement, draft, resolver);
         }
 
-        foreach (var animal in Animals(draft))
+        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal)))
         {
             var fact = Base(draft) with
             {
@@ -101,6 +117,12 @@ internal sealed class Completion(Statement statement)
 
     private ReadOnlySpan<Tokens.Token> Tokens(Clause clause) =>
         clause.Items.Count == 0 ? [] : statement.Scan.Tokens.AsSpan(clause.Items[0].First..clause.Items[^1].End);
+
+    // Straining after the birth is no labour.
+    private bool IsAfterBirth(Draft draft, string? animal) =>
+        draft.Kind == FactKind.LabourSign && draft.Mention is null or { Kind: MentionKind.Pronoun } && animal is not null
+        && statement.Scan.Herd.BabiesOf(statement.Scan.Herd.Find(animal)).Any(baby => statement.Known.BornAt(baby) is { } born && born.PlusDays(7) > statement.Known.Context.Now.LocalDateTime)
+        && statement.Scan.Herd.Entry(statement.Scan.Herd.Find(animal)).State != HerdEntryState.InLabour;
 
     private IEnumerable<string?> Animals(Draft draft)
     {

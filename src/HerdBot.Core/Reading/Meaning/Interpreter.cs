@@ -1,3 +1,4 @@
+using HerdBot.Core.Facts;
 using System.Collections.Immutable;
 using HerdBot.Core.Reading.Animals;
 using HerdBot.Core.Reading.Lexicon;
@@ -21,9 +22,30 @@ internal static class Interpreter
 
         StatementReader.Read(statement);
         ReplyReader.Read(statement);
+        Remark(statement);
         BirthOrder(statement, whole);
         var (facts, ask) = new Completion(statement).Finish();
         return new Reading(facts, ask, [.. statement.Reasons]);
+    }
+
+    // Something is said of an animal by name, and no kind of fact is in it: kept in its own words.
+    private static void Remark(Statement statement)
+    {
+        if (statement.Drafts.Count > 0)
+        {
+            return;
+        }
+
+        foreach (var clause in statement.Clauses.Where(clause => clause.Items.Count > 2 && !StatementReader.IsIdle(statement, clause) && !clause.HasAny(Tag.Banter, Tag.Own)))
+        {
+            if (clause.Items.Find(item => item.Mention is { Kind: MentionKind.Named or MentionKind.BabyOf }) is { } named)
+            {
+                var note = statement.Add(FactKind.Note, clause, named);
+                note.Mention = named.Mention;
+                note.Text = statement.Scan.Slice(clause.Items[0], clause.Items[^1]);
+                return;
+            }
+        }
     }
 
     // "99.4, 99.9 and 100.1 in the order they were born"

@@ -23,6 +23,7 @@ internal static class Marks
         Doubted(statement, clause);
         Stopped(statement, clause, not);
         Skipped(statement, clause, not, from);
+        Likewise(statement, clause, not, from);
     }
 
     private static bool CanBeDenied(Draft draft) => draft.Value is null && draft.Ask is null
@@ -53,6 +54,19 @@ internal static class Marks
         {
             bleeding.Neg = false;
         }
+    }
+
+    // "Wren's is up, Kestrel's isn't", "and Wren's too"
+    private static void Likewise(Statement statement, Clause clause, Item? not, int from)
+    {
+        if (from != statement.Drafts.Count || statement.Drafts.LastOrDefault() is not { Value: null, Kind: not (FactKind.Note or FactKind.Birth) } last || !(not is not null || clause.Has(Tag.Also))
+            || clause.Items.Find(item => item.Mention?.Entries.Count > 0) is not { } animal
+            || !clause.Items.TrueForAll(item => item == animal || item == not || item.Tags.HasAny(TagSet.Of(Tag.Also, Tag.Be, Tag.Yet, Tag.And, Tag.But, Tag.Article, Tag.Known))))
+        {
+            return;
+        }
+
+        statement.Drafts.Add(new Draft(last.Kind, clause, animal.First) { Mention = animal.Mention, Neg = not is not null ? !last.Neg : last.Neg });
     }
 
     // "CDT all the girls, skipped Fern"

@@ -23,7 +23,7 @@ internal static class MentionCarrier
         }
 
         LateNames(statement, clause, own, from);
-        if (own.FindLast(item => item.Mention!.Kind is not MentionKind.Pronoun) is { } named)
+        if ((own.FindLast(item => item.Mention!.Kind is not MentionKind.Pronoun && !IsSire(statement, item)) ?? own.FindLast(item => item.Mention!.Kind is not MentionKind.Pronoun)) is { } named)
         {
             statement.Named = named.Mention;
         }
@@ -34,7 +34,7 @@ internal static class MentionCarrier
     {
         var named = statement.Clauses.SelectMany(clause => clause.Items.Where(item => IsSubject(statement, item) && item.Mention!.Kind is MentionKind.Named or MentionKind.BabyOf or MentionKind.Unknown)
             .Select(item => (clause.Sentence, item.Mention))).ToList();
-        foreach (var draft in statement.Drafts.Where(draft => (draft.Mention is null or { Kind: MentionKind.Pronoun }) && !draft.Settled && draft.Kind != FactKind.Claim))
+        foreach (var draft in statement.Drafts.Where(draft => (draft.Mention is null or { Kind: MentionKind.Pronoun }) && !draft.Settled && draft.Kind is not (FactKind.Claim or FactKind.Roster)))
         {
             var near = named.Where(pair => pair.Sentence == draft.Clause.Sentence).ToList();
             draft.Mention = near.Count == 1 ? near[0].Mention : near.Count == 0 && named.Count == 1 && named[0].Mention!.Kind == MentionKind.Named ? named[0].Mention : draft.Mention;
@@ -45,6 +45,9 @@ internal static class MentionCarrier
             (draft.Animal, draft.Settled) = (Fact.AskAnimal, true);
         }
     }
+
+    private static bool IsSire(Statement statement, Item item) =>
+        item.Mention is { Kind: MentionKind.Named, Plural: false } mention && statement.Scan.Herd.Entry(mention.Entries[0]).Role == Core.Herd.HerdRole.Sire;
 
     private static bool IsSubject(Statement statement, Item item) =>
         item.Mention is { } mention && mention.Kind != MentionKind.SomeMale && !mention.Vague

@@ -17,7 +17,7 @@ internal static class ReplyReader
             return;
         }
 
-        var clause = statement.Clauses.Find(one => one.Tags.HasAny(Answers));
+        var clause = statement.Clauses.Find(one => one.Tags.HasAny(Answers)) ?? Refusal(statement);
         if (clause is null || statement.Clauses.IndexOf(clause) > 1 || clause.Items.Exists(item => item.Kind is ItemKind.Quantity))
         {
             return;
@@ -26,9 +26,15 @@ internal static class ReplyReader
         Answer(statement, clause);
     }
 
+    // "can't, at work till 5"
+    private static Clause? Refusal(Statement statement) =>
+        statement.Known.Reply is not null && statement.Clauses[0] is { Items.Count: 1 } first && first.Has(Tag.Not) ? first : null;
+
     private static void Answer(Statement statement, Clause clause)
     {
-        var kind = clause.Has(Tag.NotDone) || (clause.Has(Tag.Not) && clause.Has(Tag.Done)) ? FactKind.NotDone
+        var now = statement.Clauses.Find(one => one.Has(Tag.Claim) && one.Has(Tag.JustNow) || one.Has(Tag.Redo));
+        clause = now ?? clause;
+        var kind = now is null && clause.Has(Tag.NotDone) || (clause.Has(Tag.Not) && (clause.Has(Tag.Done) || clause.Items.Count == 1)) ? FactKind.NotDone
             : clause.Has(Tag.Claim) && !IsPlainDone(clause) ? FactKind.Claim
             : clause.HasAny(Tag.Done, Tag.Yes) ? FactKind.Done
             : (FactKind?)null;
@@ -44,7 +50,7 @@ internal static class ReplyReader
             return;
         }
 
-        statement.Drafts.Clear();
+        statement.Drafts.RemoveAll(draft => kind != FactKind.Done || draft.Kind != FactKind.Note);
         var draft = statement.Add(kind.Value, clause, clause.Items[0]);
         draft.Task = reminder?.Task ?? named;
         draft.Mention = clause.Mentions.FirstOrDefault(mention => mention.Entries.Count > 0);

@@ -25,7 +25,7 @@ internal static class RosterReader
             draft.Mention = clause.Mentions.First();
             UseAll(clause);
         }
-        else if (clause.Has(Tag.Added) && clause.Items.FindLast(item => item.Mention?.Kind == MentionKind.Unknown) is { } added)
+        else if (clause.Has(Tag.Added) && Newcomer(statement, clause) is { } added)
         {
             var draft = statement.Add(FactKind.Roster, clause, added);
             (draft.Name, draft.Animal, draft.Settled) = (added.Text, added.Text, true);
@@ -34,6 +34,10 @@ internal static class RosterReader
             UseAll(clause);
         }
     }
+
+    // "new llama coming home: Juno, female"
+    private static Item? Newcomer(Statement statement, Clause clause) =>
+        statement.Clauses.Where(other => other.Sentence == clause.Sentence).SelectMany(other => other.Items).LastOrDefault(item => item.Mention?.Kind == MentionKind.Unknown);
 
     // "calling her Biscuit"
     private static Mention Spoken(Statement statement, Clause clause)

@@ -31,7 +31,8 @@ internal static class StatementReader
         TimeAttacher.Attach(statement);
     }
 
-    private static bool IsIdle(Statement statement, Clause clause) =>
+    /// <summary>History, somebody's own affair: nothing to record.</summary>
+    public static bool IsIdle(Statement statement, Clause clause) =>
         clause.Has(Tag.History) || (statement.SentenceHas(clause, Tag.History) && !clause.Has(Tag.HasQuantity))
         || (clause.Has(Tag.Own) && !clause.HasAny(Tag.HasDam, Tag.HasBaby));
 }

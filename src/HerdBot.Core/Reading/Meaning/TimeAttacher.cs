@@ -1,4 +1,5 @@
 using HerdBot.Core.Facts;
+using HerdBot.Core.Reading.Lexicon;
 using HerdBot.Core.Reading.Scanning;
 using HerdBot.Core.Reading.Times;
 
@@ -35,6 +36,12 @@ internal static class TimeAttacher
         var free = drafts.Where(draft => draft.When is null).ToList();
         var target = free.LastOrDefault(draft => draft.Position <= item.First) ?? free.FirstOrDefault();
         target ??= drafts.Count == 0 ? statement.Drafts.LastOrDefault(draft => draft.When is null && statement.Clauses.IndexOf(draft.Clause) < statement.Clauses.IndexOf(clause) && Near(statement, draft.Clause, clause)) : null;
+        if (target is null && drafts.Count == 0 && Repeated(statement, clause) is { } once)
+        {
+            statement.Drafts.Add(new Draft(once.Kind, once.Clause, item.First) { Mention = once.Mention, When = item.When, Neg = once.Neg, Unsure = once.Unsure });
+            return true;
+        }
+
         if (target is null)
         {
             return drafts.Count > 0 || statement.Clauses[^1] == clause;
@@ -44,9 +51,17 @@ internal static class TimeAttacher
         return true;
     }
 
+    // "sprayed 8:10 and again 8:40": the same thing once more
+    private static Draft? Repeated(Statement statement, Clause clause) =>
+        clause.Items.TrueForAll(item => item.Kind == ItemKind.Time || item.Tags.HasAny(TagSet.Of(Tag.Again, Tag.At, Tag.And, Tag.Then, Tag.Article)))
+        && statement.Drafts.LastOrDefault() is { Kind: FactKind.CordDip or FactKind.Nursing or FactKind.Urine or FactKind.Meconium, When.Kind: WhenKind.Clock } last
+        && Near(statement, last.Clause, clause)
+            ? last
+            : null;
+
     // A time on its own belongs to what was said just before it.
     private static bool Near(Statement statement, Clause earlier, Clause clause) =>
-        earlier.Sentence == clause.Sentence && statement.Clauses.IndexOf(clause) - statement.Clauses.IndexOf(earlier) <= 2;
+        (earlier.Sentence == clause.Sentence || (statement.Clauses.IndexOf(clause) - statement.Clauses.IndexOf(earlier) == 1 && statement.Of(earlier).Any(draft => draft.Kind == FactKind.Birth))) && statement.Clauses.IndexOf(clause) - statement.Clauses.IndexOf(earlier) <= 2;
 
     private static void Give(Statement statement, Draft draft, When when)
     {

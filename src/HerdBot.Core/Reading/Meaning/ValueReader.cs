@@ -7,7 +7,7 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>Makes readings of the figures in a clause.</summary>
 internal static class ValueReader
 {
-    private static readonly TagSet NoReading = TagSet.Of(Tag.Banter, Tag.KitState, Tag.Total, Tag.Due, Tag.History);
+    private static readonly TagSet NoReading = TagSet.Of(Tag.Banter, Tag.Total, Tag.Due, Tag.History);
     private static readonly TagSet FeedWords = TagSet.Of(Tag.Bottle, Tag.Tube, Tag.Syringe, Tag.Milk, Tag.Gave, Tag.Colostrum, Tag.Nurse);
 
     public static void Read(Statement statement, Clause clause)
@@ -31,7 +31,11 @@ internal static class ValueReader
 
     private static void One(Statement statement, Clause clause, int i, Item item)
     {
-        if (WeatherReader.Takes(statement, clause, item))
+        if (statement.SentenceHas(clause, Tag.Goods) && !clause.Has(Tag.HasAnimal))
+        {
+            statement.Because(clause, "figures of goods, not of an animal");
+        }
+        else if (WeatherReader.Takes(statement, clause, item))
         {
             WeatherReader.Read(statement, clause, item);
         }
@@ -60,7 +64,7 @@ internal static class ValueReader
             return OfUnit(statement, clause, item);
         }
 
-        if (clause.Tags.HasAny(NoReading) || statement.Scan.Has(Tag.WithMe) && statement.Scan.Has(Tag.So) && !clause.Has(Tag.So))
+        if (clause.Tags.HasAny(NoReading) || (clause.Has(Tag.KitThing) && clause.Has(Tag.KitState)) || statement.Scan.Has(Tag.WithMe) && statement.Scan.Has(Tag.So) && !clause.Has(Tag.So))
         {
             return null;
         }
@@ -90,7 +94,7 @@ internal static class ValueReader
                     : null;
         }
 
-        return Readings.IsMass(item.Unit) && !clause.HasAny(Tag.KitState, Tag.KitThing, Tag.Total, Tag.Medicine) ? FactKind.Weight : null;
+        return Readings.IsMass(item.Unit) && !clause.HasAny(Tag.Total, Tag.Medicine) && !(clause.Has(Tag.KitThing) && clause.Has(Tag.KitState)) ? FactKind.Weight : null;
     }
 
     // The word nearest before the figure says what it is, else the one after.
@@ -126,7 +130,7 @@ internal static class ValueReader
 
     private static FactKind? OfWord(Item item) =>
         item.Is(Tag.Igg) ? FactKind.Igg
-        : item.Is(Tag.Weight) ? FactKind.Weight
+        : item.Is(Tag.Weight) || item.Is(Tag.Weighed) ? FactKind.Weight
         : item.Is(Tag.Temperature) || item.Is(Tag.TookReading) || item.Is(Tag.Degrees) ? FactKind.Temperature
         : null;
 
@@ -242,6 +246,10 @@ internal static class ValueReader
         if (clause.Has(Tag.ReadsLow) && !told)
         {
             statement.Add(FactKind.Temperature, clause, clause.First(Tag.ReadsLow));
+        }
+        else if (clause.Has(Tag.Weighed) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
+        {
+            statement.Add(FactKind.Weight, clause, clause.First(Tag.Weighed)).Ask = Ask.Value;
         }
         else if (clause.Has(Tag.TookReading) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
         {

@@ -64,12 +64,21 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
             return Named(i, found.Length, found.Entry, false);
         }
 
-        if (!token.Capital || IsSentenceStart(i))
-        {
-            lookup.Mend(i, token.Text);
-        }
-
         return null;
+    }
+
+    /// <summary>Words that are neither known nor a name may be a slip of a known one.</summary>
+    public void MendWords()
+    {
+        for (var i = 0; i < scan.Tokens.Length; i++)
+        {
+            var token = scan.Tokens[i];
+            if (token.Kind == TokenKind.Word && !lookup.Knows(i) && (!token.Capital || IsSentenceStart(i)) && !people.Contains(token.Text)
+                && scan.Herd.Match(scan.Tokens, i).Entry < 0 && scan.Herd.Mend(token.Text) is null)
+            {
+                lookup.Mend(i, token.Text);
+            }
+        }
     }
 
     private Item? Person(int i) =>

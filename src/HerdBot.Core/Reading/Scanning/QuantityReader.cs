@@ -37,7 +37,7 @@ internal static class QuantityReader
             return Measured(scan, i, unit);
         }
 
-        return Dashed(scan, i) ?? (item, 1);
+        return Dashed(scan, i) ?? Paired(scan, i) ?? (item, 1);
     }
 
     private static (FactUnit Unit, int Used)? Unit(Scan scan, int i)
@@ -116,6 +116,13 @@ internal static class QuantityReader
     private static (Item Item, int Used)? HalfKilo(Scan scan, int i) =>
         scan.Items[i].Is(Tag.UnitKg) && scan.At(i + 1)?.Is(Tag.And) == true && scan.At(i + 2)?.Is(Tag.Half) == true
             ? (Quantity(scan, i, 3, 1.5m, FactUnit.Kg), 3)
+            : null;
+
+    // "5.8 and 6.4 kilos": the unit is said once
+    private static (Item Item, int Used)? Paired(Scan scan, int i) =>
+        (scan.At(i + 1)?.Is(Tag.And) == true || scan.At(i + 1)?.IsMark(',') == true) && scan.At(i + 2) is { Kind: ItemKind.Number } second
+            && Unit(scan, i + 3) is { Unit: FactUnit.Kg or FactUnit.Lb } unit && second.Value < scan.Items[i].Value * 2m && scan.Items[i].Value < second.Value * 2m
+            ? (Quantity(scan, i, 1, scan.Items[i].Value, unit.Unit), 1)
             : null;
 
     // 24-6: pounds and ounces, where the farm weighs in pounds

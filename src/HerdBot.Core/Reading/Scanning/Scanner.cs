@@ -17,6 +17,7 @@ internal static class Scanner
         var lookup = new WordLookup(tokens, context.Language);
         scan.Words = lookup.Primary;
         var names = new NameFinder(scan, lookup);
+        names.MendWords();
         for (var i = 0; i < tokens.Length;)
         {
             var item = Next(scan, lookup, names, i);

@@ -72,7 +72,7 @@ internal static class DateReader
 
     private static (LocalDate Date, int Used)? Named(Scan scan, int i)
     {
-        if (scan.At(i) is { } month && month.Is(Tag.Month) && DayOf(scan, i + 1) is { } day && !scan.At(i + 2).IsClockMark()
+        if (scan.At(i) is { } month && month.Is(Tag.Month) && DayOf(scan, i + 1) is { } day && !IsClock(scan, i + 2)
             && Make(scan, month.Argument, day, null) is { } date)
         {
             return (date, 2);
@@ -131,5 +131,5 @@ internal static class DateReader
         return year is null && date > today && !(month == 2 && day == 29) ? date.PlusYears(-1) : date;
     }
 
-    private static bool IsClockMark(this Item? item) => item?.IsMark(':') == true;
+    private static bool IsClock(Scan scan, int i) => scan.At(i)?.IsMark(':') == true && scan.At(i + 1) is { Kind: ItemKind.Number } minute && scan.TokenOf(minute).Tight;
 }

@@ -70,6 +70,11 @@ internal static class TimeReader
 
         var lead = Lead.Read(scan, i);
         var at = i + lead.Used;
+        if (lead.Used > 0 && scan.At(at) is { Kind: ItemKind.Sense } word && PartReader.Read(word) is { } led)
+        {
+            return (lead.Before ? new When(WhenKind.Vague) : led with { Since = lead.Since }, lead.Used + 1);
+        }
+
         var found = DateReader.Read(scan, at, lead) ?? LengthReader.Read(scan, at, lead) ?? ClockReader.Read(scan, at, lead);
         if (found is not { } hit)
         {

@@ -13,7 +13,7 @@ internal static class WhenResolver
     private static readonly Duration Slack = Duration.FromMinutes(2);
 
     // "9pm" said at 8 pm has not come yet; "11pm" said at 1 am was last night.
-    private const int HoursBackForPlainClock = 14;
+    private const int HoursBackForPlainClock = 9;
 
     /// <summary>The time of something that has happened.</summary>
     /// <param name="when">As told.</param>
