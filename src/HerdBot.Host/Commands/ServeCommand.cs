@@ -8,6 +8,7 @@ using HerdBot.Host.Telegram;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Console;
 using NodaTime;
 
 namespace HerdBot.Host.Commands;
@@ -62,8 +63,22 @@ public static class ServeCommand
             Console.Error.WriteLine($"The data file cannot be written: {fault.Result.Message} Stopping, so that nothing is lost; start again when there is room.");
             host.Services.GetRequiredService<IHostApplicationLifetime>().StopApplication();
         }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
-        await host.RunAsync(cancellation);
-        return broken || watch.IsFaulted || Environment.ExitCode != 0 ? 1 : 0;
+        var pipeline = host.Services.GetServices<IHostedService>().OfType<PipelineService>().Single();
+        try
+        {
+            await host.RunAsync(cancellation);
+        }
+        catch (InvalidDataException odd)
+        {
+            await Console.Error.WriteLineAsync(odd.Message);
+            return 2;
+        }
+        if (pipeline.ExecuteTask?.Exception?.InnerException is { } fault && !broken)
+        {
+            await Console.Error.WriteLineAsync($"Stopped by a fault of HerdBot's own; what was written so far is safe. Start it again. {new TokenVeil(token).Hide(fault.ToString())}");
+            return 1;
+        }
+        return broken || watch.IsFaulted ? 1 : 0;
     }
 
     /// <summary>The whole program on Telegram.</summary>
@@ -86,7 +101,9 @@ public static class ServeCommand
         ArgumentNullException.ThrowIfNull(clock);
         var builder = Microsoft.Extensions.Hosting.Host.CreateEmptyApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true });
         builder.Logging.SetMinimumLevel(LogLevel.Information).AddFilter("Quartz", LogLevel.Warning)
+            .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None) // Why the host ended is said once, in plain words.
             .AddSimpleConsole(console => console.SingleLine = true);
+        builder.Services.Configure<ConsoleLoggerOptions>(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Services.AddHerdBot(settings.Setup, store, clock, tick);
         var code = SetUpCodes.New(Instant.FromDateTimeOffset(clock.GetUtcNow()));
         builder.Services.AddSingleton(new AccessDesk(settings.Setup.Farm.Language, code));

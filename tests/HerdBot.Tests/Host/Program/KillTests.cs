@@ -43,7 +43,7 @@ public sealed class KillTests
             {
                 await MoveInAsync(program, fake, group, home);
             }
-            await LiveAsync(fake, group, kill * MessagesALife, changes: 1 + chance.Below(60));
+            await LiveAsync(fake, group, kill * MessagesALife, changes: 1 + chance.Below(60), burst: kill % 2 == 0);
             await program.KillAsync();
             SayUpTo(fake, group, kill * MessagesALife);
         }
@@ -67,8 +67,11 @@ public sealed class KillTests
         await fake.WaitForAsync(it => it.Sent.Count == 2);
     }
 
-    /// <summary>People write, half of it at once and the rest at every sign of life, until so many of those were seen or all is quiet.</summary>
-    private async Task LiveAsync(FakeBotApi fake, FakeChat group, int upTo, int changes)
+    /// <summary>
+    /// People write, half of it at once and the rest at every sign of life, until so many of those were seen or all is
+    /// quiet; or all the rest at once, right before the end.
+    /// </summary>
+    private async Task LiveAsync(FakeBotApi fake, FakeChat group, int upTo, int changes, bool burst)
     {
         await fake.WaitForAsync(it => it.Polled);
         SayUpTo(fake, group, upTo - (MessagesALife / 2));
@@ -80,11 +83,12 @@ public sealed class KillTests
             quiet = now == seen ? quiet + 1 : 0;
             if (now != seen)
             {
-                SayUpTo(fake, group, Math.Min(upTo, said.Count + 1));
+                SayUpTo(fake, group, burst ? said.Count : Math.Min(upTo, said.Count + 1));
                 changes--;
             }
             seen = now;
         }
+        SayUpTo(fake, group, burst ? upTo : said.Count);
         struckAtWork += fake.Unconfirmed > 0 ? 1 : 0;
     }
 
