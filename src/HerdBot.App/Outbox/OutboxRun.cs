@@ -61,8 +61,10 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
                 return null;
             case SendResult.Moved moved:
                 await door.MovedAsync(desk.Group, moved.To, cancellation);
+                await ParkAsync($"the chat is {moved.To} now");
                 return lane.Pause(now, Duration.FromSeconds(1));
             case SendResult.Wait wait:
+                await ParkAsync($"a pause of {wait.Pause.TotalSeconds:0} s is wanted");
                 return lane.Pause(now, wait.Pause);
             case SendResult.Refused refused when progress.Post.Kind is PostKind.React or PostKind.Edit:
                 LogCosmetic(number, refused.Why);
@@ -70,13 +72,11 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
                 return null;
             case SendResult.Refused refused:
                 LogParked(number, refused.Why);
-                if (lane.Failures == 0)
-                {
-                    await desk.NoteAsync(new HerdEvent.PostParked(number, refused.Why, now), now, cancellation);
-                }
+                await ParkAsync(refused.Why);
                 return lane.Fail(now, LongestPause);
             case SendResult.NotSent notSent:
                 LogLine(number, notSent.Why);
+                await ParkAsync(notSent.Why);
                 return lane.Fail(now, LongestPause);
             case SendResult.Unknown unknown:
                 LogLine(number, unknown.Why);
@@ -84,6 +84,9 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
             default:
                 throw new System.Diagnostics.UnreachableException(result.ToString());
         }
+
+        // Certainly not sent: when it is, it need not say that it may have been sent before.
+        Task ParkAsync(string why) => desk.NoteAsync(new HerdEvent.PostParked(number, why, now), now, cancellation);
     }
 
     private Outgoing Outgoing(GroupDesk desk, PostProgress progress)

@@ -24,6 +24,7 @@ internal static class Colostrum
             Steps = [.. plain.Steps.Where(step => step.Level < Level.Vet || !(baby.FedAt <= step.At)), .. Shortfalls(baby, target)],
             DoneAt = NewbornPlan.Earliest(baby.Nursed.Length > 1 ? baby.Nursed[1] : null, Reached(baby, target)),
             LapsesAt = baby.Born + table.Time(CareKeys.ColostrumLapses),
+            Wording = baby.Nursed.Length > 0 ? "nursed" : "",
             Held = baby.Warmth.HoldSince is not null,
             Figures = ImmutableDictionary<string, string>.Empty
                 .Add("given", Whole(baby.ColostrumGiven(baby.Now))).Add("target", Whole(target)).Add("half", Whole(target / 2))

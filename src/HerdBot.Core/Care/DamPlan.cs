@@ -87,7 +87,7 @@ internal static class DamPlan
         {
             DoneAt = doneAt,
             Since = first.At,
-            Wording = wrong is not null ? "wrong way" : newest.Fact.Field == NoteTopics.Normal ? "normal" : "",
+            Wording = wrong is not null ? "wrong way" : inView.Exists(record => record.Fact.Field == NoteTopics.Normal) ? "normal" : "",
         });
     }
 

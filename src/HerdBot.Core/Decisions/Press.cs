@@ -65,7 +65,7 @@ public static class Press
         var fact = done ? OwnKinds.Done(key.Name, animal)
             : new Fact(verb == ButtonVerb.NotYet ? FactKind.NotDone : FactKind.Claim) { Animal = animal, Task = word };
         Recording.Record(draft, fact, by, null, draft.Now, key);
-        Show(draft, post, done ? draft.Phrases.Say("post.done", ("what", draft.TaskLines.Noun(key.Name)), ("by", by), ("at", at))
+        Show(draft, post, done ? draft.Phrases.Say("post.done", ("what", draft.TaskLines.Answer(key.Name)), ("by", by), ("at", at))
             : draft.Phrases.Say(verb == ButtonVerb.NotYet ? "post.not_yet" : "post.on_it", ("by", by), ("at", at)));
     }
 

@@ -107,9 +107,9 @@ public abstract record HerdEvent
     /// <param name="At">When.</param>
     public sealed record PostSent(int Number, string Message, Instant At) : HerdEvent;
 
-    /// <summary>The chat refuses a post for now; it is tried again.</summary>
+    /// <summary>The chat certainly does not have a post: it refuses it for now, or the line is down. It is tried again.</summary>
     /// <param name="Number">Which post.</param>
-    /// <param name="Why">The chat's words.</param>
+    /// <param name="Why">The chat's words, or the line's.</param>
     /// <param name="At">When.</param>
     public sealed record PostParked(int Number, string Why, Instant At) : HerdEvent;
 }

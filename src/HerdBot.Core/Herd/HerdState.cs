@@ -24,7 +24,7 @@ public sealed record TaskPosts(string Step, Instant First, Instant Last, int Cou
 
 /// <summary>Where a post is on its way to the chat.</summary>
 /// <param name="Post">What is to be said.</param>
-/// <param name="Attempts">How often it was handed over.</param>
+/// <param name="Attempts">How often it was handed over with an outcome that is not known.</param>
 /// <param name="Message">The chat's id once it has it.</param>
 public sealed record PostProgress(Post Post, int Attempts = 0, string? Message = null);
 
@@ -96,7 +96,7 @@ public sealed record HerdState
         HerdEvent.PostQueued queued => Queued(queued.Post),
         HerdEvent.PostSending sending => Progress(sending.Number, progress => progress with { Attempts = progress.Attempts + 1 }) with { LastAt = sending.At },
         HerdEvent.PostSent sent => Progress(sent.Number, progress => progress with { Message = sent.Message }) with { Unsent = Unsent.Remove(sent.Number), LastAt = sent.At },
-        HerdEvent.PostParked parked => this with { LastAt = parked.At },
+        HerdEvent.PostParked parked => Progress(parked.Number, progress => progress with { Attempts = Math.Max(0, progress.Attempts - 1) }) with { LastAt = parked.At },
         _ => throw new System.Diagnostics.UnreachableException(happened.ToString()),
     };
 

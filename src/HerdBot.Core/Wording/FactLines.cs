@@ -36,10 +36,12 @@ public sealed record FactLines(Speaker Speaker)
             $"fact.{word}", "noun.other",
         ];
         var said = Phrases.SayFirst(keys, ("value", Speaker.Said(fact)), ("text", fact.Text ?? ""), ("name", fact.Name ?? ""), ("by", by),
-            ("task", Task(fact)), ("sire", fact.Sire is null ? "" : " " + fact.Sire), ("at", born is { } instant ? Speaker.Clock(instant) : "")).Trim().TrimEnd(',', ':');
+            ("task", Task(fact)), ("answer", Answer(fact)), ("sire", fact.Sire is null ? "" : " " + fact.Sire), ("at", born is { } instant ? Speaker.Clock(instant) : "")).Trim().TrimEnd(',', ':');
         said = fact.Unsure ? Phrases.Say("fact.unsure", ("fact", said)) : said;
         return at is { } when && born is null ? Phrases.Say("fact.at", ("fact", said), ("at", Speaker.Clock(when))) : said;
     }
+
+    private string Answer(Fact fact) => Phrases.SayFirst([$"button.{fact.Task}", "button.other"]).ToLowerInvariant();
 
     private string Task(Fact fact) => CareTaskWords.TryParse(fact.Task, out var name)
         ? Phrases.SayFirst([$"noun.{CareTaskWords.Word(name)}", "noun.other"]) : fact.Task ?? "";

@@ -31,6 +31,9 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
         return Phrases.SayFirst([.. keys, $"noun.{word}", "noun.other"], Figures(task));
     }
 
+    /// <summary>The whole answer that says a task is done: "Looked over".</summary>
+    public string Answer(CareTaskName name) => Phrases.SayFirst([$"button.{CareTaskWords.Word(name)}", "button.other"]);
+
     /// <summary>A task in a word or two: "cord dip".</summary>
     public string Noun(CareTaskName name) => Phrases.SayFirst([$"noun.{CareTaskWords.Word(name)}", "noun.other"]);
 

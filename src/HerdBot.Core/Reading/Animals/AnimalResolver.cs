@@ -59,7 +59,7 @@ internal sealed class AnimalResolver(Circumstances known)
             return [herd.IsYoung(entry) ? one.Dam ?? HerdIndex.SplitBabyName(one.Name)?.Dam ?? one.Name : one.Name];
         }
 
-        var baby = whom == Whom.Baby || mention.BareGenitive;
+        var baby = (whom == Whom.Baby || mention.BareGenitive) && !mention.Self;
         return baby && one.Role == HerdRole.Dam && (HasBaby(entry) || mention.BareGenitive) ? OfBaby(entry, mention, Whom.Baby) : [one.Name];
     }
 

@@ -51,6 +51,7 @@ internal sealed class Circumstances
     {
         null => true,
         "labour" => Labour,
+        "near_birth" => Labour || Context.Herd.Any(one => one.State == HerdEntryState.Due) || Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, Duration.FromHours(48))),
         "cord_known" => CordKnown,
         "cord_bleeds" => Reply?.Task == "cord_watch" || (Reply is null && Context.Reminders.Any(one => one.Task == "cord_watch")),
         "placenta_open" => PlacentaOpen,

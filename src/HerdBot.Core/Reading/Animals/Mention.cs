@@ -54,6 +54,9 @@ internal sealed class Mention(MentionKind kind)
     /// <summary>Stands after on, for, to, with, by.</summary>
     public bool AfterPreposition { get; set; }
 
+    /// <summary>"Kestrel herself": no other is meant.</summary>
+    public bool Self { get; set; }
+
     /// <summary>A bare "it".</summary>
     public bool Vague { get; set; }
 }

@@ -57,6 +57,12 @@ internal static class MentionReader
             return (Baby(scan, i, noun + 1, mention.Entries, next), noun + 1 - i);
         }
 
+        if (scan.At(after)?.Is(Tag.SelfWord) == true)
+        {
+            mention.Self = true;
+            after++;
+        }
+
         mention.BareGenitive = genitive && !(scan.At(after) is { } tail && tail.Tags.HasAny(TagSet.Of(Tag.Due, Tag.Labour, Tag.Placenta, Tag.Pregnant)));
         return (Whole(scan, item, i, after), after - i);
     }

@@ -50,10 +50,10 @@ internal static class BirthReader
         var two = clause.Items.Exists(item => item is { Kind: ItemKind.Number, Value: 2 or 3 });
         return clause.Has(Tag.Born)
             || (clause.Has(Tag.B) && clause.Has(Tag.HasTime))
-            || (clause.Has(Tag.Had) && (young || (two && clause.Has(Tag.HasDam))) && !clause.HasAny(Tag.Nurse, Tag.Bottle, Tag.Medicine, Tag.Bleed, Tag.Vaccine) && !HasNewborn(statement, clause))
+            || (clause.Has(Tag.Had) && (young || (two && clause.Has(Tag.HasDam))) && !clause.HasAny(Tag.Nurse, Tag.Bottle, Tag.Medicine, Tag.Bleed, Tag.Vaccine, Tag.HasVolume, Tag.Colostrum) && !HasNewborn(statement, clause))
             || (clause.Has(Tag.Dropped) && young)
             || (clause.Has(Tag.Out) && !clause.HasAny(Tag.Part, Tag.Presents, Tag.Bubble, Tag.Meconium, Tag.Weather) && (young || Announced(statement, clause)))
-            || (clause.Has(Tag.Found) && young && !HasNewborn(statement, clause))
+            || (clause.Has(Tag.Found) && young && !HasNewborn(statement, clause) && !(clause.Mentions.Any(mention => mention.Kind == MentionKind.SomeBaby) && !clause.Has(Tag.Baby)))
             || Pulled(statement, clause)
             || Listed(statement, clause);
     }
@@ -101,8 +101,7 @@ internal static class BirthReader
     }
 
     private static bool HasNewborn(Statement statement, Clause clause) =>
-        clause.Mentions.Any(mention => mention.Kind == MentionKind.BabyOf && mention.Entries.Exists(dam => statement.Scan.Herd.BabiesOf(dam).Any(baby => statement.Scan.Herd.Entry(baby).Role == HerdRole.Newborn)))
-        || (clause.Mentions.Any(mention => mention.Kind == MentionKind.SomeBaby) && !clause.Has(Tag.Baby));
+        clause.Mentions.Any(mention => mention.Kind == MentionKind.BabyOf && mention.Entries.Exists(dam => statement.Scan.Herd.BabiesOf(dam).Any(baby => statement.Scan.Herd.Entry(baby).Role == HerdRole.Newborn)));
 
     // "born 3 weeks early" about a newborn that is known already
     private static bool Restates(Statement statement, Clause clause) =>

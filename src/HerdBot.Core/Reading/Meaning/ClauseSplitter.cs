@@ -108,7 +108,9 @@ internal static class ClauseSplitter
             tags |= item.Kind == ItemKind.Quantity ? Measure(item) : item.Mention is { } mention ? Kin(scan, mention) : default;
         }
 
-        return tags;
+        return tags.HasAny(TagSet.Of(Tag.Me)) && !tags.Has(Tag.HasAnimal) || (items.Exists(item => item.Kind == ItemKind.Person) && !tags.HasAny(TagSet.Of(Tag.HasAnimal, Tag.Hearsay)))
+            ? tags | TagSet.Of(Tag.PersonUp)
+            : tags;
     }
 
     private static TagSet Measure(Item item) => TagSet.Of(item.Unit switch

@@ -1,3 +1,4 @@
+using HerdBot.Core.Facts;
 using HerdBot.Core.Reading.Lexicon;
 
 namespace HerdBot.Core.Reading.Meaning;
@@ -7,9 +8,10 @@ internal static class FrameReader
 {
     public static void Read(Statement statement, Clause clause)
     {
+        var need = clause.Has(Tag.Need) && !clause.HasAny(Tag.Not, Tag.NoAssist, Tag.Claim);
         foreach (var frame in Frames.All)
         {
-            if (Fits(statement, clause, frame))
+            if (!(need && IsDeed(frame.Give)) && Fits(statement, clause, frame))
             {
                 var draft = statement.Add(frame.Give, clause, clause.Unused(frame.All[0]));
                 draft.Neg = frame.Neg;
@@ -31,6 +33,10 @@ internal static class FrameReader
 
         return (frame.Any.IsEmpty || clause.Tags.HasAny(frame.Any)) && !clause.Tags.HasAny(frame.No) && (frame.Condition == "scan" ? statement.Scan.Has(Tag.Scan) : statement.Known.Holds(frame.Condition));
     }
+
+    // What needs doing has not been done.
+    private static bool IsDeed(FactKind kind) =>
+        kind is FactKind.CordDip or FactKind.Medication or FactKind.Vaccination or FactKind.Nursing or FactKind.Standing or FactKind.Assistance or FactKind.Breeding;
 
     // Signs say what sort of items a clause holds; they are not words and do not wear out.
     private static bool IsSign(Tag tag) => tag is >= Tag.HasAnimal;

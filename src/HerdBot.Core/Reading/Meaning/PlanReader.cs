@@ -69,6 +69,7 @@ internal static class PlanReader
         : clause.HasAny(Tag.Bottle, Tag.Tube, Tag.Milk) ? "feed"
         : clause.Has(Tag.Placenta) ? "placenta"
         : clause.Has(Tag.Nurse) ? "nursing"
+        : clause.Has(Tag.Ate) && clause.Has(Tag.Question) ? "nursing"
         : clause.HasAny(Tag.Standing) ? "standing"
         : clause.Has(Tag.Meconium) ? "meconium"
         : clause.Has(Tag.Urine) ? "urine"

@@ -32,7 +32,7 @@ internal static class ReplyReader
 
     private static void Answer(Statement statement, Clause clause)
     {
-        var now = statement.Clauses.Find(one => one.Has(Tag.Claim) && one.Has(Tag.JustNow) || one.Has(Tag.Redo));
+        var now = statement.Clauses.Find(one => one.Has(Tag.Redo) || (one.Has(Tag.Claim) && !one.Has(Tag.NotDone) && statement.Clauses.IndexOf(one) > 0));
         clause = now ?? clause;
         var kind = now is null && clause.Has(Tag.NotDone) || (clause.Has(Tag.Not) && (clause.Has(Tag.Done) || clause.Items.Count == 1)) ? FactKind.NotDone
             : clause.Has(Tag.Claim) && !IsPlainDone(clause) ? FactKind.Claim

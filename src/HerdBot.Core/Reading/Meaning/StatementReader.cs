@@ -33,6 +33,6 @@ internal static class StatementReader
 
     /// <summary>History, somebody's own affair: nothing to record.</summary>
     public static bool IsIdle(Statement statement, Clause clause) =>
-        clause.Has(Tag.History) || (statement.SentenceHas(clause, Tag.History) && !clause.Has(Tag.HasQuantity))
+        (statement.SentenceHas(clause, Tag.Request) && !clause.HasAny(Tag.HasQuantity, Tag.HasNumber, Tag.GiveUp)) || clause.Has(Tag.History) || (statement.SentenceHas(clause, Tag.History) && !clause.Has(Tag.HasQuantity))
         || (clause.Has(Tag.Own) && !clause.HasAny(Tag.HasDam, Tag.HasBaby));
 }

@@ -61,7 +61,7 @@ internal static class TimeAttacher
 
     // A time on its own belongs to what was said just before it.
     private static bool Near(Statement statement, Clause earlier, Clause clause) =>
-        (earlier.Sentence == clause.Sentence || (statement.Clauses.IndexOf(clause) - statement.Clauses.IndexOf(earlier) == 1 && statement.Of(earlier).Any(draft => draft.Kind == FactKind.Birth))) && statement.Clauses.IndexOf(clause) - statement.Clauses.IndexOf(earlier) <= 2;
+        (earlier.Sentence == clause.Sentence || (statement.Clauses.IndexOf(clause) - statement.Clauses.IndexOf(earlier) == 1 && statement.Of(earlier).Any(draft => draft.Kind is FactKind.Birth or FactKind.Death))) && statement.Clauses.IndexOf(clause) - statement.Clauses.IndexOf(earlier) <= 2;
 
     private static void Give(Statement statement, Draft draft, When when)
     {

@@ -27,6 +27,11 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
             return tagged;
         }
 
+        if (lookup.WordTags(i).HasAny(TagSet.Of(Tag.TagWord, Tag.DamWord)) && Numbered(i) is { } numbered)
+        {
+            return numbered;
+        }
+
         var (entry, length) = scan.Herd.Match(scan.Tokens, i);
         if (entry >= 0 && length < phraseLength)
         {
@@ -51,6 +56,10 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         && (scan.Herd.Match(scan.Tokens, i) is { Entry: >= 0 and var named } ? named : scan.Herd.FindTag(number.Text)) is >= 0 and var entry
             ? Named(i, 2, entry, false)
             : null;
+
+    // "tag 22", "ewe 14"
+    private Item? Numbered(int i) =>
+        i + 1 < scan.Tokens.Length && scan.Tokens[i + 1] is { Kind: TokenKind.Number } number && scan.Herd.FindTag(number.Text) is >= 0 and var entry ? Named(i, 2, entry, false) : null;
 
     private Item? Mended(int i, Token token)
     {

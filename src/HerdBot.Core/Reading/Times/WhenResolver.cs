@@ -54,7 +54,7 @@ internal static class WhenResolver
                 return Minute((now - when.Length).LocalDateTime);
             case WhenKind.Age when birth is { } born:
                 return Minute((now.Zone.AtLeniently(born) + when.Length).LocalDateTime);
-            case WhenKind.AtBirth when birth is { } born:
+            case WhenKind.AtBirth when birth is { } born && born.Date < now.Date:
                 return new FactTime(born.Date, null);
             case WhenKind.HourOrAge:
                 return HourOrAge(when, now, birth, ref impossible);

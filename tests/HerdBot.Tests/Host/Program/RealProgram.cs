@@ -95,11 +95,15 @@ internal sealed partial class RealProgram : IAsyncDisposable
 
     private void Take(StringBuilder into, string? line)
     {
+        if (line is null)
+        {
+            return;
+        }
         lock (into)
         {
             into.AppendLine(line);
         }
-        if (line is not null && Invitation().Match(line) is { Success: true } match)
+        if (Invitation().Match(line) is { Success: true } match)
         {
             code.TrySetResult(match.Groups[1].Value);
         }
