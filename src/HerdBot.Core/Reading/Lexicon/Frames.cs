@@ -17,6 +17,9 @@ internal sealed record Frame(FactKind Give, Tag[] All, TagSet Any, TagSet No)
     /// <summary>Evidence, no statement.</summary>
     public bool Unsure { get; init; }
 
+    /// <summary>Counts only where the clause says nothing else.</summary>
+    public bool Alone { get; init; }
+
     /// <summary>The circumstances it needs.</summary>
     public string? Condition { get; init; }
 }
@@ -40,6 +43,7 @@ internal static class Frames
         {
             Neg = json.TryGetProperty("neg", out _),
             Unsure = json.TryGetProperty("unsure", out _),
+            Alone = json.TryGetProperty("alone", out _),
             Condition = json.TryGetProperty("when", out var when) ? when.GetString() : null,
         };
 

@@ -218,6 +218,7 @@ internal enum Tag : byte
     BredWeak,
     TagWord,
     Me,
+    Modal,
     WithMe,
     Yes,
     Yesterday,

@@ -11,7 +11,7 @@ internal static class FrameReader
         var need = clause.Has(Tag.Need) && !clause.HasAny(Tag.Not, Tag.NoAssist, Tag.Claim);
         foreach (var frame in Frames.All)
         {
-            if (!(need && IsDeed(frame.Give)) && Fits(statement, clause, frame))
+            if (!(frame.Alone && statement.Of(clause).Any()) && !(need && IsDeed(frame.Give)) && Fits(statement, clause, frame))
             {
                 var draft = statement.Add(frame.Give, clause, clause.Unused(frame.All[0]));
                 draft.Neg = frame.Neg;
