@@ -11,6 +11,9 @@ namespace HerdBot.Core.Reading.Lexicon;
 /// <param name="No">And none of these.</param>
 internal sealed record Frame(FactKind Give, Tag[] All, TagSet Any, TagSet No)
 {
+    /// <summary>All of them as a set, for a quick look.</summary>
+    public TagSet Needs { get; } = TagSet.Of(All);
+
     /// <summary>Says that the thing has not happened.</summary>
     public bool Neg { get; init; }
 

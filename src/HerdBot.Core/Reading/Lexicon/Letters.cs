@@ -18,13 +18,26 @@ internal static class Letters
         return at >= 0 ? Plain[at] : lower;
     }
 
-    public static string Fold(string text) => string.Create(text.Length, text, static (to, from) =>
+    public static string Fold(string text) => IsFolded(text) ? text : string.Create(text.Length, text, static (to, from) =>
     {
         for (var i = 0; i < from.Length; i++)
         {
             to[i] = Fold(from[i]);
         }
     });
+
+    private static bool IsFolded(string text)
+    {
+        foreach (var c in text)
+        {
+            if (c >= 128 || char.IsAsciiLetterUpper(c))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     public static bool IsApostrophe(char c) => c is '\'' or '’' or '‘' or '`' or '´' or 'ʼ';
 }

@@ -23,9 +23,41 @@ internal sealed class Clause(List<Item> items, int sentence)
 
     public bool HasAny(params ReadOnlySpan<Tag> tags) => Tags.HasAny(TagSet.Of(tags));
 
-    public Item? First(Tag tag) => Items.Find(item => item.Is(tag));
+    public Item? First(Tag tag)
+    {
+        if (!Tags.Has(tag))
+        {
+            return null;
+        }
 
-    public Item? Unused(Tag tag) => Items.Find(item => !item.Used && item.Is(tag));
+        foreach (var item in Items)
+        {
+            if (item.Is(tag))
+            {
+                return item;
+            }
+        }
+
+        return null;
+    }
+
+    public Item? Unused(Tag tag)
+    {
+        if (!Tags.Has(tag))
+        {
+            return null;
+        }
+
+        foreach (var item in Items)
+        {
+            if (!item.Used && item.Is(tag))
+            {
+                return item;
+            }
+        }
+
+        return null;
+    }
 
     public IEnumerable<Mention> Mentions => Items.Where(item => item.Mention is not null).Select(item => item.Mention!);
 }

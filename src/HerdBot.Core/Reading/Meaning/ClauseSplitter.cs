@@ -9,10 +9,13 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>Cuts the items into sentences and clauses and notes what each holds.</summary>
 internal static class ClauseSplitter
 {
+    private const int LongestClause = 48;
     private static readonly TagSet Parts = TagSet.Of(Tag.Part, Tag.Presents);
 
     private static readonly TagSet Idle = TagSet.Of(
         Tag.Cord, Tag.Known, Tag.Article, Tag.Prep, Tag.Be, Tag.Fine, Tag.Plain, Tag.Not, Tag.Still, Tag.Yet, Tag.Again, Tag.Placenta, Tag.On, Tag.Off, Tag.Temperature, Tag.Weight);
+
+    private static readonly TagSet Joints = TagSet.Of(Tag.And, Tag.But, Tag.Then, Tag.So);
 
     private static readonly TagSet Events = TagSet.Of(Tag.Standing, Tag.Nurse, Tag.Dip, Tag.Urine, Tag.Meconium, Tag.Out, Tag.Passed);
 
@@ -25,10 +28,10 @@ internal static class ClauseSplitter
         {
             var item = scan.Items[i];
             var ends = EndsSentence(item);
-            if (ends || EndsClause(scan, i))
+            if (ends || items.Count >= LongestClause || EndsClause(scan, i))
             {
                 Close(scan, clauses, items, sentence, item);
-                items = [];
+                items = item.Kind == ItemKind.Mark || item.Tags.HasAny(Joints) ? [] : [item];
                 sentence += ends ? 1 : 0;
             }
             else

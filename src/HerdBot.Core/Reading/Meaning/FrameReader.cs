@@ -23,15 +23,20 @@ internal static class FrameReader
 
     private static bool Fits(Statement statement, Clause clause, Frame frame)
     {
+        if (!clause.Tags.HasAll(frame.Needs) || clause.Tags.HasAny(frame.No) || !(frame.Any.IsEmpty || clause.Tags.HasAny(frame.Any)))
+        {
+            return false;
+        }
+
         foreach (var tag in frame.All)
         {
-            if (!clause.Has(tag) || (clause.Unused(tag) is null && !IsSign(tag)))
+            if (clause.Unused(tag) is null && !IsSign(tag))
             {
                 return false;
             }
         }
 
-        return (frame.Any.IsEmpty || clause.Tags.HasAny(frame.Any)) && !clause.Tags.HasAny(frame.No) && (frame.Condition == "scan" ? statement.Scan.Has(Tag.Scan) : statement.Known.Holds(frame.Condition));
+        return frame.Condition == "scan" ? statement.Scan.Has(Tag.Scan) : statement.Known.Holds(frame.Condition);
     }
 
     // What needs doing has not been done.

@@ -8,6 +8,8 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>The message while it is being understood: its clauses, the facts so far, what carries over.</summary>
 internal sealed class Statement(Scan scan, Circumstances known, List<Clause> clauses)
 {
+    private readonly Dictionary<int, TagSet> sentences = SentenceTags(clauses);
+
     public Scan Scan { get; } = scan;
 
     public Circumstances Known { get; } = known;
@@ -31,15 +33,18 @@ internal sealed class Statement(Scan scan, Circumstances known, List<Clause> cla
 
     public bool SentenceHas(Clause clause, Tag tag)
     {
-        foreach (var other in Clauses)
+        return sentences.TryGetValue(clause.Sentence, out var tags) && tags.Has(tag);
+    }
+
+    private static Dictionary<int, TagSet> SentenceTags(List<Clause> clauses)
+    {
+        var tags = new Dictionary<int, TagSet>();
+        foreach (var clause in clauses)
         {
-            if (other.Sentence == clause.Sentence && other.Has(tag))
-            {
-                return true;
-            }
+            tags[clause.Sentence] = tags.GetValueOrDefault(clause.Sentence) | clause.Tags;
         }
 
-        return false;
+        return tags;
     }
 
     public IEnumerable<Draft> Of(Clause clause) => Drafts.Where(draft => draft.Clause == clause);

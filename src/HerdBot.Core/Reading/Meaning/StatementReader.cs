@@ -5,10 +5,18 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>Reads the clauses that state something.</summary>
 internal static class StatementReader
 {
+    // A longer list than anybody types.
+    private const int MostFacts = 60;
+
     public static void Read(Statement statement)
     {
         foreach (var clause in statement.Clauses)
         {
+            if (statement.Drafts.Count >= MostFacts)
+            {
+                break;
+            }
+
             if (IsIdle(statement, clause))
             {
                 statement.Because(clause, "history, somebody's own affair or small talk");

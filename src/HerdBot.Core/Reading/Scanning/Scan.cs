@@ -20,8 +20,11 @@ internal sealed class Scan(string text, ReadingContext context, HerdIndex herd, 
 
     public List<Item> Items { get; set; } = [];
 
+    /// <summary>All that the message's words mean, wherever they stand.</summary>
+    public TagSet Tags { get; set; }
+
     /// <summary>The whole message has this tag somewhere.</summary>
-    public bool Has(Tag tag) => Items.Exists(item => item.Is(tag));
+    public bool Has(Tag tag) => Tags.Has(tag);
 
     public Token TokenOf(Item item) => Tokens[item.First];
 

@@ -22,6 +22,7 @@ internal static class Scanner
         {
             var item = Next(scan, lookup, names, i);
             scan.Items.Add(item);
+            scan.Tags |= item.Tags;
             i = item.End;
         }
 

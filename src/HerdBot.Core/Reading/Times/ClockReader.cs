@@ -7,6 +7,7 @@ namespace HerdBot.Core.Reading.Times;
 /// <summary>Reads clock times: 6:40, 0640, 6.30 this morning, 4 30, 2pm, half six, ten past, a las 9 y media.</summary>
 internal static class ClockReader
 {
+    private const int FarthestBack = 24;
     private static readonly TagSet Figures = TagSet.Of(Tag.Weight, Tag.Temperature, Tag.Igg, Tag.Weather);
     private static readonly TagSet Aged = TagSet.Of(Tag.Standing, Tag.Nurse, Tag.Placenta, Tag.Urine, Tag.Meconium, Tag.Passed, Tag.Out);
     private static readonly TagSet Starters = TagSet.Of(
@@ -202,7 +203,7 @@ internal static class ClockReader
 
     private static bool InClause(Scan scan, int i, TagSet tags)
     {
-        for (var k = i - 1; k >= 0 && scan.Items[k].Kind != ItemKind.Mark; k--)
+        for (var k = i - 1; k >= Math.Max(0, i - FarthestBack) && scan.Items[k].Kind != ItemKind.Mark; k--)
         {
             if (scan.Items[k].Tags.HasAny(tags))
             {

@@ -1,4 +1,3 @@
-using System.Text;
 using HerdBot.Core.Reading.Lexicon;
 
 namespace HerdBot.Core.Reading.Tokens;
@@ -9,6 +8,7 @@ internal static class Tokenizer
     /// <summary>Longer messages are read this far.</summary>
     public const int LongestText = 4096;
 
+    private const int LongestWord = 64;
     private static readonly string[] Clitics = ["s", "ll", "re", "ve", "d", "m"];
 
     public static Token[] Tokenize(string text)
@@ -105,22 +105,28 @@ internal static class Tokenizer
 
     private static void AddWord(string text, int start, int end, List<Token> tokens, string? given)
     {
-        var exact = new StringBuilder(end - start);
-        for (var i = start; given is null && i < end; i++)
-        {
-            if (!Letters.IsApostrophe(text[i]))
-            {
-                exact.Append(char.ToLowerInvariant(text[i]));
-            }
-        }
-
-        var word = given ?? exact.ToString();
+        var word = given ?? Lower(text.AsSpan(start, end - start));
         tokens.Add(new Token(TokenKind.Word, start, end, Letters.Fold(word))
         {
             Exact = word,
             Capital = char.IsUpper(text[start]),
             Tight = IsTight(tokens, start),
         });
+    }
+
+    private static string Lower(ReadOnlySpan<char> word)
+    {
+        Span<char> letters = word.Length <= LongestWord ? stackalloc char[LongestWord] : new char[word.Length];
+        var length = 0;
+        foreach (var c in word)
+        {
+            if (!Letters.IsApostrophe(c))
+            {
+                letters[length++] = char.ToLowerInvariant(c);
+            }
+        }
+
+        return new string(letters[..length]);
     }
 
     private static int ReadMark(string text, int start, int end, List<Token> tokens)
