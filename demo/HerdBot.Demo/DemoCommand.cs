@@ -10,6 +10,7 @@ internal static class DemoCommand
 {
     private const string Transcript = "junipers-night.txt";
     private const int HandedOverSpeed = 60;
+    private const int FileWidth = 100;
     private const string Opening = "A night on a made-up farm, played through the whole program on a clock that jumps.";
 
     private const string HandOver = """
@@ -39,6 +40,9 @@ internal static class DemoCommand
         await RehearsalRun.PlayAsync(DemoScript.Load(Transcript), data, TextWriter.Null, faults, new DemoStage(screen, wall, stop));
     }
 
+    /// <summary>A screen that is a file.</summary>
+    public static ChatScreen FileScreen(TextWriter output) => new(Paper.Plain(output, FileWidth), TryFarm.Setup.Farm);
+
     private static async Task<int> RunAsync(bool fast, string? transcript, TextWriter error, CancellationToken stop)
     {
         var folder = Directory.CreateTempSubdirectory("herdbot-demo-");
@@ -60,7 +64,7 @@ internal static class DemoCommand
     private static async Task<int> ShowAsync(bool fast, string data, TextWriter error, CancellationToken stop)
     {
         var farm = TryFarm.Setup.Farm;
-        var seat = TerminalSeat.Take(farm);
+        var seat = TerminalSeat.Take(farm, FileWidth);
         var screen = new ChatScreen(seat.Paper, farm);
         var watched = seat.Interactive && !fast;
         await PlayAsync(screen, data, watched ? SystemClocks.Real : null, error, stop);
@@ -73,7 +77,7 @@ internal static class DemoCommand
         try
         {
             await using var output = new StreamWriter(transcript);
-            await PlayAsync(new ChatScreen(Paper.Plain(output), TryFarm.Setup.Farm), data, wall: null, error, stop);
+            await PlayAsync(FileScreen(output), data, wall: null, error, stop);
             return 0;
         }
         catch (Exception odd) when (odd is IOException or UnauthorizedAccessException)

@@ -18,8 +18,10 @@ internal sealed class Paper(IAnsiConsole console, bool folds)
     private readonly Lock pen = new();
     private IReadOnlyList<Ink> typed = [];
 
-    /// <summary>For a file or a pipe: plain text, unfolded.</summary>
-    public static Paper Plain(TextWriter output)
+    /// <summary>For a file or a pipe: plain text.</summary>
+    /// <param name="output">Where to.</param>
+    /// <param name="width">The columns to fold to; null where a line stays a line.</param>
+    public static Paper Plain(TextWriter output, int? width = null)
     {
         var console = AnsiConsole.Create(new AnsiConsoleSettings
         {
@@ -28,8 +30,8 @@ internal sealed class Paper(IAnsiConsole console, bool folds)
             Interactive = InteractionSupport.No,
             Out = new AnsiConsoleOutput(output),
         });
-        console.Profile.Width = int.MaxValue / 2;
-        return new Paper(console, folds: false);
+        console.Profile.Width = width ?? int.MaxValue / 2;
+        return new Paper(console, folds: width is not null);
     }
 
     /// <summary>Writes lines.</summary>

@@ -10,11 +10,13 @@ namespace HerdBot.Host.Terminal;
 internal sealed record TerminalSeat(Paper Paper, ITypedLines Lines, bool Interactive)
 {
     /// <summary>Takes the seat.</summary>
-    public static TerminalSeat Take(Farm farm)
+    /// <param name="farm">The farm.</param>
+    /// <param name="pipeWidth">The columns to fold to where the output is no terminal; null where a line stays a line.</param>
+    public static TerminalSeat Take(Farm farm, int? pipeWidth = null)
     {
         if (Console.IsOutputRedirected)
         {
-            return new TerminalSeat(Paper.Plain(new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true }), new ReaderLines(Console.In), false);
+            return new TerminalSeat(Paper.Plain(new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true }, pipeWidth), new ReaderLines(Console.In), false);
         }
         var console = AnsiConsole.Create(new AnsiConsoleSettings());
         var paper = new Paper(console, folds: true);

@@ -1,5 +1,4 @@
 using HerdBot.Demo;
-using HerdBot.Host.Terminal;
 using HerdBot.Tests.Support.StoreContract;
 using Xunit;
 
@@ -19,7 +18,7 @@ public sealed class PlayedDemo : IAsyncLifetime
         using var output = new StringWriter();
         using var faults = new StringWriter();
         using var folder = new StoreFolder();
-        await DemoCommand.PlayAsync(new ChatScreen(Paper.Plain(output), TryFarm.Setup.Farm), folder.DataFile, wall: null, faults, CancellationToken.None);
+        await DemoCommand.PlayAsync(DemoCommand.FileScreen(output), folder.DataFile, wall: null, faults, CancellationToken.None);
         (Lines, Faults) = (output.ToString().Split('\n'), faults.ToString());
     }
 

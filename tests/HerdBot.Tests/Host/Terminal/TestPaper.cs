@@ -17,7 +17,7 @@ internal sealed class TestPaper
 
     public string[] Lines => Text.TrimEnd('\n').Split('\n');
 
-    public static TestPaper Plain() => new(Paper.Plain);
+    public static TestPaper Plain() => new(output => Paper.Plain(output));
 
     public static TestPaper Terminal(int width) => new(output =>
     {
