@@ -10,7 +10,7 @@ namespace HerdBot.Core.Reading.Meaning;
 internal static class BirthReader
 {
     private static readonly TagSet Never = TagSet.Of(
-        Tag.Stillborn, Tag.Died, Tag.NameIs, Tag.Sold, Tag.Placenta, Tag.Pregnant, Tag.Scan, Tag.OrderBorn, Tag.Bred, Tag.Weather, Tag.Medicine, Tag.Vaccine);
+        Tag.Stillborn, Tag.Died, Tag.NameIs, Tag.Sold, Tag.Placenta, Tag.Pregnant, Tag.Scan, Tag.OrderBorn, Tag.Bred, Tag.Weather, Tag.Medicine, Tag.Vaccine, Tag.Meconium, Tag.Urine);
 
     private static readonly TagSet Young = TagSet.Of(Tag.Baby, Tag.Sex, Tag.Twins, Tag.Triplets, Tag.Hers, Tag.LittleOnes);
 
@@ -51,7 +51,7 @@ internal static class BirthReader
         return clause.Has(Tag.Born)
             || (clause.Has(Tag.B) && clause.Has(Tag.HasTime))
             || (clause.Has(Tag.Had) && (young || (two && clause.Has(Tag.HasDam))) && !clause.HasAny(Tag.Nurse, Tag.Bottle, Tag.Medicine, Tag.Bleed, Tag.Vaccine, Tag.HasVolume, Tag.Colostrum) && !HasNewborn(statement, clause))
-            || (clause.Has(Tag.Dropped) && young)
+            || (clause.Has(Tag.Dropped) && (young || (clause.Has(Tag.HasDam) && Next(statement, clause)?.Has(Tag.Sex) == true)))
             || (clause.Has(Tag.Out) && !clause.HasAny(Tag.Part, Tag.Presents, Tag.Bubble, Tag.Meconium, Tag.Weather) && (young || Announced(statement, clause)))
             || (clause.Has(Tag.Found) && young && !HasNewborn(statement, clause) && !(clause.Mentions.Any(mention => mention.Kind == MentionKind.SomeBaby) && !clause.Has(Tag.Baby)))
             || Pulled(statement, clause)

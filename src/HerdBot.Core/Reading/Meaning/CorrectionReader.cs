@@ -57,6 +57,7 @@ internal static class CorrectionReader
 
         var first = statement.Clauses[0];
         var opens = first.Items[0].Is(Tag.Correct) || first.Items[0].IsMark('*') || first.Items[0] is { } no && no.Is(Tag.Not) && no.Is(Tag.NotDone) && statement.Clauses.Count > 1;
+        opens |= first.Items[0].Is(Tag.Not) && first.Has(Tag.Sex) && !first.HasAny(Tag.Had, Tag.Born);
         var stated = first.HasAny(Tag.Weight, Tag.Temperature) && first.HasAny(Tag.HasNumber, Tag.HasQuantity) && !first.Items[0].Is(Tag.Correct);
         return !stated && (opens || statement.Clauses.Exists(one => one.Has(Tag.Correct)) || (known.ReplyLog is not null && first.Items.Count <= 4));
     }
@@ -109,13 +110,14 @@ internal static class CorrectionReader
     {
         var sexes = Items(statement).Where(item => item.Is(Tag.Sex) && item.Argument is 1 or 2 && item.Mention?.Kind is null or MentionKind.SomeBaby).ToList();
         var not = Items(statement).FirstOrDefault(item => item.Is(Tag.Not))?.First ?? int.MaxValue;
-        var told = sexes.Find(item => item.First < not) ?? sexes.FirstOrDefault();
+        var denied = sexes.Find(item => item.First > not);
+        var told = sexes.Find(item => item != denied) ?? sexes.FirstOrDefault();
         if (told is null || Has(statement, Tag.HasNumber) || Has(statement, Tag.HasQuantity) || Target(statement, fact => fact.Kind == FactKind.Birth) is not { Fact.Animal: { } dam } target)
         {
             return null;
         }
 
-        var sex = told.Argument == 1 ? Sex.Female : Sex.Male;
+        var sex = told.Argument == 1 ^ told == denied ? Sex.Female : Sex.Male;
         var baby = target.Fact.N is { } n ? $"{dam}'s baby {n}" : statement.Scan.Herd.BabiesOf(statement.Scan.Herd.Find(dam)) is { Count: 1 } one ? statement.Scan.Herd.Entry(one[0]).Name : $"{dam}'s baby";
         return target.Fact.Sex == sex ? null : From(target, "sex", target.Fact.Sex is { } was ? FactWords.Word(was) : null) with { Animal = baby, Sex = sex };
     }

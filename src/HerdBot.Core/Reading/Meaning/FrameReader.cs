@@ -6,6 +6,8 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>Finds what a clause says by the frames of the grammar.</summary>
 internal static class FrameReader
 {
+    private static readonly TagSet Topics = TagSet.Of(Tag.Cord, Tag.Placenta);
+
     public static void Read(Statement statement, Clause clause)
     {
         var need = clause.Has(Tag.Need) && !clause.HasAny(Tag.Not, Tag.NoAssist, Tag.Claim);
@@ -13,7 +15,7 @@ internal static class FrameReader
         {
             if (!(frame.Alone && statement.Of(clause).Any()) && !(need && IsDeed(frame.Give)) && Fits(statement, clause, frame))
             {
-                var draft = statement.Add(frame.Give, clause, clause.Unused(frame.All[0]));
+                var draft = statement.Add(frame.Give, clause, clause.Unused(frame.All[0]) ?? clause.Unused(frame.All[^1]));
                 draft.Neg = frame.Neg;
                 draft.Unsure = frame.Unsure;
                 Use(clause, frame);
@@ -23,20 +25,35 @@ internal static class FrameReader
 
     private static bool Fits(Statement statement, Clause clause, Frame frame)
     {
-        if (!clause.Tags.HasAll(frame.Needs) || clause.Tags.HasAny(frame.No) || !(frame.Any.IsEmpty || clause.Tags.HasAny(frame.Any)))
+        var carried = Carried(statement, clause);
+        if (!(clause.Tags | carried).HasAll(frame.Needs) || !clause.Tags.HasAny(frame.Needs) || clause.Tags.HasAny(frame.No) || !(frame.Any.IsEmpty || clause.Tags.HasAny(frame.Any)))
         {
             return false;
         }
 
         foreach (var tag in frame.All)
         {
-            if (clause.Unused(tag) is null && !IsSign(tag))
+            if (clause.Unused(tag) is null && !IsSign(tag) && !carried.Has(tag))
             {
                 return false;
             }
         }
 
+        if (frame.Condition == "labour" && statement.Drafts.Exists(draft => draft.Kind == FactKind.Birth))
+        {
+            return false;
+        }
+
         return frame.Condition == "scan" ? statement.Scan.Has(Tag.Scan) : statement.Known.Holds(frame.Condition);
+    }
+
+    // "the cord snapped short and is oozing": what the clause before spoke of, where it said nothing of it
+    private static TagSet Carried(Statement statement, Clause clause)
+    {
+        var at = statement.Clauses.IndexOf(clause) - 1;
+        return at >= 0 && statement.Clauses[at] is var before && before.Sentence == clause.Sentence && !clause.HasAny(Tag.HasAnimal, Tag.Cord, Tag.Placenta) && !statement.Of(before).Any()
+            ? before.Tags & Topics
+            : default;
     }
 
     // What needs doing has not been done.

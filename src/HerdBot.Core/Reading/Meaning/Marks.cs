@@ -12,11 +12,13 @@ internal static class Marks
     public static void Apply(Statement statement, Clause clause, int from)
     {
         var not = clause.Items.Find(item => item.Is(Tag.Not) && !item.Used && !(item.Is(Tag.NotDone) && clause.Items.Count == 1));
+        var almost = clause.Has(Tag.Almost);
         var hedge = clause.Tags.HasAny(Loose) || statement.SentenceHas(clause, Tag.Hearsay) || (clause.Asked && !clause.Has(Tag.Question));
         for (var i = from; i < statement.Drafts.Count; i++)
         {
             var draft = statement.Drafts[i];
             draft.Neg ^= not is not null && !draft.Neg && CanBeDenied(draft) && !IsAlready(clause, draft);
+            draft.Neg |= almost && draft.Kind is FactKind.Standing or FactKind.Nursing && almost;
             draft.Unsure |= hedge && draft.Kind is not (FactKind.Roster or FactKind.Weather or FactKind.Kit) && !(draft.Kind == FactKind.Placenta && clause.Has(Tag.NoIdea));
         }
 

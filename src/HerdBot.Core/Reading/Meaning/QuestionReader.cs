@@ -43,6 +43,7 @@ internal static class QuestionReader
             : opens.Has(Tag.TasksQ) || (tags.Has(Tag.TasksQ) && asked) ? New(statement, FactKind.QuestionTasks, first)
             : opens.Has(Tag.Howto) || (tags.Has(Tag.Howto) && asked) ? New(statement, FactKind.QuestionHowto, first)
             : opens.Has(Tag.HowIs) || (tags.Has(Tag.HowIs) && asked) ? Status(statement, clauses, first)
+            : asked && opens.HasAny(TagSet.Of(Tag.Question)) && tags.Has(Tag.HasDam) && !tags.HasAny(TagSet.Of(Tag.HasNumber, Tag.HasQuantity, Tag.Request)) ? Status(statement, clauses, first)
             : Asks(first, opens, tags, asked) ? Status(statement, clauses, first)
             : null;
     }

@@ -34,11 +34,13 @@ internal static class TimeAttacher
     private static bool One(Statement statement, Clause clause, List<Draft> drafts, Item item)
     {
         var free = drafts.Where(draft => draft.When is null).ToList();
+        free = free.Exists(draft => draft.Kind != FactKind.Note) ? free.FindAll(draft => draft.Kind != FactKind.Note) : free;
+        free = free.Exists(draft => draft.Kind == FactKind.Birth) && !free.Exists(draft => draft.Kind is not (FactKind.Birth or FactKind.Weight)) ? free.FindAll(draft => draft.Kind == FactKind.Birth) : free;
         var target = free.LastOrDefault(draft => draft.Position <= item.First) ?? free.FirstOrDefault();
         target ??= drafts.Count == 0 ? statement.Drafts.LastOrDefault(draft => draft.When is null && statement.Clauses.IndexOf(draft.Clause) < statement.Clauses.IndexOf(clause) && Near(statement, draft.Clause, clause)) : null;
         if (target is null && drafts.Count == 0 && Repeated(statement, clause) is { } once)
         {
-            statement.Drafts.Add(new Draft(once.Kind, once.Clause, item.First) { Mention = once.Mention, When = item.When, Neg = once.Neg, Unsure = once.Unsure });
+            statement.Drafts.Add(new Draft(once.Kind, once.Clause, item.First) { Mention = once.Mention, When = item.When, Neg = once.Neg, Unsure = once.Unsure, Sire = once.Sire, Text = once.Text });
             return true;
         }
 
@@ -54,7 +56,8 @@ internal static class TimeAttacher
     // "sprayed 8:10 and again 8:40": the same thing once more
     private static Draft? Repeated(Statement statement, Clause clause) =>
         clause.Items.TrueForAll(item => item.Kind == ItemKind.Time || item.Tags.HasAny(TagSet.Of(Tag.Again, Tag.At, Tag.And, Tag.Then, Tag.Article)))
-        && statement.Drafts.LastOrDefault() is { Kind: FactKind.CordDip or FactKind.Nursing or FactKind.Urine or FactKind.Meconium, When.Kind: WhenKind.Clock } last
+        && statement.Drafts.LastOrDefault() is { } last
+        && last is { Kind: FactKind.CordDip or FactKind.Nursing or FactKind.Urine or FactKind.Meconium, When.Kind: WhenKind.Clock } or { Kind: FactKind.Breeding, When.Kind: WhenKind.Day }
         && Near(statement, last.Clause, clause)
             ? last
             : null;

@@ -137,6 +137,11 @@ internal static class ValueReader
     private static FactKind? Supposed(Statement statement, Clause clause, Item item)
     {
         var before = statement.Drafts.LastOrDefault(draft => draft.Value is not null || draft.Ask == Ask.Value);
+        if (before is { Kind: FactKind.Colostrum or FactKind.Feed, Unit: not null } && clause.HasAny(Tag.HasTime, Tag.Another))
+        {
+            return before.Kind;
+        }
+
         var topic = statement.Known.Topic();
         var scale = Readings.TemperatureScale(item.Value);
         if (before is { Kind: FactKind.Weight } && statement.Drafts.Count > 0 && scale is null)
@@ -170,7 +175,7 @@ internal static class ValueReader
     private static bool IsDecimal(Statement statement, Item item) => statement.Scan.TokenOf(item).Decimals == 1 || item.End > item.First + 1;
 
     private static bool Alone(Clause clause) => clause.Items.TrueForAll(item => item.Kind is ItemKind.Number or ItemKind.Animal or ItemKind.Time
-        || item.Tags.HasAny(TagSet.Of(Tag.Be, Tag.Article, Tag.JustNow, Tag.Prep, Tag.Hedge, Tag.So, Tag.Correct, Tag.At)));
+        || item.Tags.HasAny(TagSet.Of(Tag.Be, Tag.Article, Tag.JustNow, Tag.Prep, Tag.Hedge, Tag.So, Tag.Correct, Tag.At, Tag.Exact, Tag.Plain, Tag.Still)));
 
     private static bool OnlyFigure(Statement statement) => statement.Clauses.Count == 1 && Alone(statement.Clauses[0]);
 
@@ -199,6 +204,9 @@ internal static class ValueReader
             case FactKind.Temperature when item.Unit is null || Readings.TemperatureScale(item.Value) is null || Readings.TemperatureScale(item.Value) != item.Unit:
                 draft.Unit = Readings.TemperatureScale(item.Value);
                 draft.Ask = draft.Unit is null ? Ask.Value : null;
+                break;
+            case FactKind.Colostrum or FactKind.Feed when item.Unit is null:
+                draft.Unit = statement.Drafts.LastOrDefault(other => other != draft && other.Kind == draft.Kind && other.Unit is not null)?.Unit;
                 break;
             case FactKind.Weight when item.Unit is null:
                 UnitGuess.Weigh(statement, draft);
@@ -250,6 +258,10 @@ internal static class ValueReader
         else if (clause.Has(Tag.Weighed) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
         {
             statement.Add(FactKind.Weight, clause, clause.First(Tag.Weighed)).Ask = Ask.Value;
+        }
+        else if (clause.Has(Tag.Temperature) && clause.Has(Tag.Fine) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
+        {
+            statement.Add(FactKind.Temperature, clause, clause.First(Tag.Temperature)).Ask = Ask.Value;
         }
         else if (clause.Has(Tag.TookReading) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
         {

@@ -9,7 +9,7 @@ internal static class WeatherReader
 {
     public static bool Takes(Statement statement, Clause clause, Item item) =>
         (item.Unit is null || Readings.IsDegree(item.Unit)) && !clause.HasAny(Tag.Temperature, Tag.Weight, Tag.HasDam, Tag.HasBaby)
-        && (clause.Has(Tag.Weather) || (item.Kind == ItemKind.Number && statement.SentenceHas(clause, Tag.Weather) && !clause.HasAny(Tag.HasAnimal) && Readings.TemperatureScale(item.Value) is null or FactUnit.C));
+        && (clause.Has(Tag.Weather) || (item.Kind == ItemKind.Number && statement.SentenceHas(clause, Tag.Weather) && !clause.HasAny(Tag.HasAnimal) && (item.Value % 1 == 0 || Readings.TemperatureScale(item.Value) is null or FactUnit.C)));
 
     public static void Read(Statement statement, Clause clause, Item item)
     {

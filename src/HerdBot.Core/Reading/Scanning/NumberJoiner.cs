@@ -95,6 +95,11 @@ internal static class NumberJoiner
             return (new Item(ItemKind.Number, item.First, item.End) { Value = 0.5m, Tags = item.Tags }, 1);
         }
 
+        if (item.Is(Tag.A) && scan.At(i + 1) is { Kind: ItemKind.Sense } unit && unit.Tags.HasAny(TagSet.Of(Tag.UnitLb, Tag.UnitKg, Tag.UnitOz)))
+        {
+            return (new Item(ItemKind.Number, item.First, item.End) { Value = 1m }, 1);
+        }
+
         return item.Is(Tag.Half) && IsUnit(scan.At(i + 1)) && !item.Is(Tag.Hang) ? (new Item(ItemKind.Number, item.First, item.End) { Value = 0.5m }, 1) : (item, 1);
     }
 

@@ -31,7 +31,7 @@ internal static class ClockReader
         }
 
         return Colon(scan, i, number) ?? WithHalf(scan, i, number) ?? Run(scan, i, number, lead) ?? Dotted(scan, i, number, lead)
-            ?? Split(scan, i, number, lead) ?? Bare(scan, i, number, lead);
+            ?? Split(scan, i, number, lead) ?? Joined(scan, i, number) ?? Bare(scan, i, number, lead);
     }
 
     // half six, quarter past 4, ten past, 20 to 7
@@ -131,6 +131,13 @@ internal static class ClockReader
                 ? Finish(scan, i, 2, (int)number.Value, (int)minute.Value, false)
                 : null;
     }
+
+    // 8 y 20
+    private static (When When, int Used)? Joined(Scan scan, int i, Item number) =>
+        scan.Words == Vocabulary.Spanish && number.Value is >= 1 and <= 12 && number.Value % 1 == 0 && scan.TokenOf(number).Decimals == 0 && scan.At(i + 1)?.Is(Tag.And) == true
+            && scan.At(i + 2) is { Kind: ItemKind.Number, Value: >= 5 and <= 59 } minute && minute.Value % 1 == 0 && scan.TokenOf(minute).Decimals == 0 && !IsMeasure(scan.At(i + 3)) && !HasFigure(scan, i)
+            ? Finish(scan, i, 3, (int)number.Value, (int)minute.Value, false)
+            : null;
 
     private static (When When, int Used)? Bare(Scan scan, int i, Item number, Lead lead)
     {
