@@ -20,7 +20,7 @@ internal static class Doubts
         _ when fact.Neg => Unknown(draft, fact),
         FactKind.Birth => TwinOrTwice(draft, fact, message) ?? Unknown(draft, fact),
         FactKind.Temperature => Impossible(draft, fact) ?? Unknown(draft, fact),
-        FactKind.Weight => OffTheCurve(draft, fact) ?? Unknown(draft, fact),
+        FactKind.Weight => OffTheCurve(draft, fact, message) ?? Unknown(draft, fact),
         FactKind.Death => new Doubt(fact, Ask.Sure),
         FactKind.Correction or FactKind.Undo or FactKind.Roster => null,
         _ when OwnKinds.IsQuestion(fact.Kind) => null,
@@ -56,10 +56,10 @@ internal static class Doubts
     }
 
     /// <summary>Too far from the last weight for the days between.</summary>
-    private static Doubt? OffTheCurve(Draft draft, Fact fact)
+    private static Doubt? OffTheCurve(Draft draft, Fact fact, string? message)
     {
         var animal = Recording.AnimalOf(draft.State, fact);
-        if (animal?.Born is null || draft.Farm.TableOf(animal.Species) is not { } table || Measures.Grams(fact) is not { } grams || draft.Newest(animal.Id, FactKind.Weight) is not { } last || Measures.Grams(last.Fact) is not { } before)
+        if (animal?.Born is null || draft.Farm.TableOf(animal.Species) is not { } table || Measures.Grams(fact) is not { } grams || draft.State.Records.LastOrDefault(record => record.Certain && record.Animal == animal.Id && record.Fact.Kind == FactKind.Weight && (message is null || record.Message != message)) is not { } last || Measures.Grams(last.Fact) is not { } before)
         {
             return Future(draft, fact);
         }
