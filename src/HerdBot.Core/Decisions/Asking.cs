@@ -31,7 +31,7 @@ internal static class Asking
     public static (Question Question, string Answer)? Answered(Draft draft, string text, Post? replyTo)
     {
         var words = Plain(text);
-        foreach (var question in draft.State.Questions.Reverse().Where(question => draft.Now - question.At < Waits))
+        foreach (var question in draft.State.Questions.Reverse())
         {
             if (question.Choices.FirstOrDefault(choice => Plain(choice) == words) is { } choice)
             {
@@ -46,20 +46,42 @@ internal static class Asking
         return null;
     }
 
-    /// <summary>The waiting facts, completed by an answer; none where the answer says no.</summary>
-    public static ImmutableArray<Fact> Complete(Draft draft, Question question, string answer)
+    /// <summary>Closes what nobody has answered in time.</summary>
+    public static void CloseLapsed(Draft draft)
+    {
+        foreach (var question in draft.State.Questions.Where(question => draft.Now - question.At >= Waits))
+        {
+            draft.Add(new HerdEvent.QuestionClosed(question.Post, false));
+        }
+    }
+
+    /// <summary>The waiting facts, completed by an answer; without the first where the answer says no to it.</summary>
+    /// <param name="draft">The decision so far.</param>
+    /// <param name="question">What was asked.</param>
+    /// <param name="answer">One of its choices, or a name.</param>
+    /// <param name="confirmed">The one fact that is beyond doubt now; null where the answer confirms none.</param>
+    public static ImmutableArray<Fact> Complete(Draft draft, Question question, string answer, out Fact? confirmed)
     {
         var phrases = draft.Phrases;
+        confirmed = null;
         draft.Add(new HerdEvent.QuestionClosed(question.Post, true));
         if (answer == phrases.Say("button.no") || answer == phrases.Say("ask.twin.no"))
         {
-            return [];
+            return question.Waiting[1..];
         }
+        var facts = Completed(draft, question, answer);
+        confirmed = question.Ask == Facts.Ask.Sure ? facts[0] : null;
+        return facts;
+    }
+
+    private static ImmutableArray<Fact> Completed(Draft draft, Question question, string answer)
+    {
+        var phrases = draft.Phrases;
         return question.Ask switch
         {
             Facts.Ask.Animal => WithAnimal(draft, question, answer),
             Facts.Ask.Unit when FactWords.TryUnit(answer, out var unit) => [.. question.Waiting.Select(fact => fact.Value is null || fact.Unit is not null ? fact : fact with { Unit = unit })],
-            _ when answer == phrases.Say("ask.twin.yes") => [.. question.Waiting.Select(fact => fact.Kind == FactKind.Birth ? fact with { N = 2 } : fact)],
+            _ when answer == phrases.Say("ask.twin.yes") => [question.Waiting[0] with { N = 2 }, .. question.Waiting[1..]],
             _ => question.Waiting,
         };
     }
@@ -102,7 +124,7 @@ internal static class Asking
             Facts.Ask.Time => "ask.time",
             _ => fact.Kind == FactKind.Death ? "ask.sure.death" : "ask.sure",
         };
-        var asked = draft.Phrases.Say(key, values).TrimStart(',', ' ');
+        var asked = draft.Phrases.Say(key, values).TrimStart(',', ' ').Replace(" ,", "", StringComparison.Ordinal);
         return char.ToUpperInvariant(asked[0]) + asked[1..];
     }
 

@@ -17,12 +17,12 @@ internal static class Doubts
 {
     private static readonly string[] UnitWords = ["lb", "#", "pound", "libra"];
 
-    public static Doubt? About(Draft draft, Fact fact, Utterance uttered) => fact.Kind switch
+    public static Doubt? About(Draft draft, Fact fact, string? message) => fact.Kind switch
     {
         _ when fact.Neg => Unknown(draft, fact),
-        FactKind.Birth => TwinOrTwice(draft, fact, uttered.Message) ?? Unknown(draft, fact),
+        FactKind.Birth => TwinOrTwice(draft, fact, message) ?? Unknown(draft, fact),
         FactKind.Temperature => Impossible(draft, fact) ?? Unknown(draft, fact),
-        FactKind.Weight => OffTheCurve(draft, fact) ?? OtherUnit(draft, fact, uttered) ?? Unknown(draft, fact),
+        FactKind.Weight => OffTheCurve(draft, fact, message) ?? OtherUnit(draft, fact, message) ?? Unknown(draft, fact),
         FactKind.Death => new Doubt(fact, Ask.Sure),
         FactKind.Correction or FactKind.Undo or FactKind.Roster => null,
         _ when OwnKinds.IsQuestion(fact.Kind) => null,
@@ -57,12 +57,13 @@ internal static class Doubts
             ? new Doubt(fact with { Value = null, Unit = null }, Ask.Value) : Future(draft, fact);
     }
 
-    /// <summary>A bare first weight that is far too small in the farm's unit and common in the other: pounds or kilograms?</summary>
-    private static Doubt? OtherUnit(Draft draft, Fact fact, Utterance uttered)
+    /// <summary>A bare first weight that is far too small in pounds and common in kilograms: which unit?</summary>
+    private static Doubt? OtherUnit(Draft draft, Fact fact, string? message)
     {
         var animal = Recording.AnimalOf(draft.State, fact);
+        var text = draft.State.Lines.FindLast(line => line.Message == message)?.Text ?? "";
         if (animal?.Born is null || fact is not { Value: { } value, Unit: FactUnit.Lb } || Measures.Grams(fact) is not { } grams || draft.Newest(animal.Id, FactKind.Weight) is not null
-            || draft.Farm.TableOf(animal.Species) is not { } table || UnitWords.Any(word => uttered.Text.Contains(word, StringComparison.OrdinalIgnoreCase)))
+            || draft.Farm.TableOf(animal.Species) is not { } table || UnitWords.Any(word => text.Contains(word, StringComparison.OrdinalIgnoreCase)))
         {
             return null;
         }
@@ -71,10 +72,10 @@ internal static class Doubts
     }
 
     /// <summary>Too far from the last weight for the days between.</summary>
-    private static Doubt? OffTheCurve(Draft draft, Fact fact)
+    private static Doubt? OffTheCurve(Draft draft, Fact fact, string? message)
     {
         var animal = Recording.AnimalOf(draft.State, fact);
-        if (animal?.Born is null || draft.Farm.TableOf(animal.Species) is not { } table || Measures.Grams(fact) is not { } grams || draft.Newest(animal.Id, FactKind.Weight) is not { } last || Measures.Grams(last.Fact) is not { } before)
+        if (animal?.Born is null || draft.Farm.TableOf(animal.Species) is not { } table || Measures.Grams(fact) is not { } grams || draft.State.Records.LastOrDefault(record => record.Certain && record.Animal == animal.Id && record.Fact.Kind == FactKind.Weight && (message is null || record.Message != message)) is not { } last || Measures.Grams(last.Fact) is not { } before)
         {
             return Future(draft, fact);
         }

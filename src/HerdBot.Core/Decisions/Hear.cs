@@ -26,6 +26,7 @@ public static class Hear
         var draft = new Draft(state, farm, now);
         var told = Circumstances.PostOf(draft.State, replyTo);
         draft.Add(new HerdEvent.LineHeard(message, by, text, now, told?.Number));
+        Asking.CloseLapsed(draft);
         if (Commands.Of(text, draft.Phrases) is { } help)
         {
             draft.Say(draft.Post(PostKind.Answer, help) with { ReplyTo = message });
@@ -37,7 +38,7 @@ public static class Hear
         else
         {
             var reading = Reader.Read(Commands.Plain(text), Circumstances.Of(draft, by, message, replyTo, now));
-            Act(draft, reading.Facts, reading.Ask, new Utterance(by, message, text) { Replying = replyTo is not null && told is null });
+            Act(draft, [.. reading.Facts.Select(fact => Own(fact, replyTo))], reading.Ask, by, message, text);
         }
         return draft.Events;
     }
@@ -68,16 +69,14 @@ public static class Hear
         {
             draft.Add(new HerdEvent.QuestionClosed(question.Post, false));
         }
-        if (reading.Ask is { } ask)
+        var edit = new Mending.Edit(draft, message, by);
+        var open = Sift(draft, [.. reading.Facts.Where(fact => !OwnKinds.IsQuestion(fact.Kind))], reading.Ask, message, null, edit.Take);
+        edit.Finish();
+        if (edit.Recorded.Count + edit.Mended.Count > 0)
         {
-            Asking.Ask(draft, ask, reading.Facts, by, message);
-            return draft.Events;
+            Receipts.Give(draft, edit.Recorded, edit.Mended, text, message);
         }
-        var said = Mending.Edit(draft, message, [.. reading.Facts.Where(fact => !OwnKinds.IsQuestion(fact.Kind))], by, now);
-        if (said.Count > 0)
-        {
-            draft.Say(draft.Post(PostKind.Reply, string.Join("\n", said)) with { ReplyTo = message });
-        }
+        open(by, message);
         return draft.Events;
     }
 
@@ -101,63 +100,85 @@ public static class Hear
         return draft.Events;
     }
 
-    /// <summary>An answer to a question: the facts that waited go on record.</summary>
+    /// <summary>An answer to a question: the facts that waited go on record, or are asked about in their turn.</summary>
     internal static void Take(Draft draft, Question question, string answer, string by, string? message)
     {
-        var facts = Asking.Complete(draft, question, answer);
-        if (facts.IsEmpty)
+        var facts = Asking.Complete(draft, question, answer, out var confirmed);
+        if (facts.Length < question.Waiting.Length)
         {
             draft.Say(draft.Post(PostKind.Reply, draft.Phrases.Say("reply.dropped")) with { ReplyTo = message });
-            return;
         }
-        Act(draft, facts, null, new Utterance(question.By, question.Message ?? message, "") { Confirmed = true });
+        Act(draft, facts, null, question.By, question.Message ?? message, "", confirmed);
     }
 
     /// <summary>What was understood goes on record, or is asked back; then it is answered.</summary>
-    internal static void Act(Draft draft, ImmutableArray<Fact> facts, Ask? ask, Utterance uttered)
+    internal static void Act(Draft draft, ImmutableArray<Fact> facts, Ask? ask, string by, string? message, string text, Fact? confirmed = null)
     {
         var records = new List<HerdRecord>();
-        var said = new List<string>();
+        var mended = new List<Mended>();
+        var open = Sift(draft, facts, ask, message, confirmed, fact =>
+        {
+            switch (fact.Kind)
+            {
+                case FactKind.Correction:
+                    mended.Add(Mending.Correct(draft, fact, by, draft.Now) ?? new Mended(draft.Phrases.Say("reply.nothing_to_mend"), []));
+                    break;
+                case FactKind.Undo:
+                    mended.Add(Mending.Undo(draft, fact, by, draft.Now) ?? new Mended(draft.Phrases.Say("reply.nothing_to_undo"), []));
+                    break;
+                case var kind when !OwnKinds.IsQuestion(kind):
+                    records.Add(Recording.Record(draft, fact, by, message, draft.Now));
+                    break;
+            }
+        });
+        Asking.CloseAnsweredBy(draft, records.Select(record => record.Fact));
+        if (records.Count + mended.Count > 0)
+        {
+            Receipts.Give(draft, records, mended, text, message ?? "");
+        }
+        Answer(draft, facts, message);
+        open(by, message);
+    }
+
+    /// <summary>Hands on each fact that is whole and beyond doubt, in order; nothing else ever goes on record.</summary>
+    /// <returns>Asks for what is missing or in doubt: one thing, and what waits behind it in its turn.</returns>
+    private static Action<string, string?> Sift(Draft draft, ImmutableArray<Fact> facts, Ask? ask, string? message, Fact? confirmed, Action<Fact> take)
+    {
         var waiting = ImmutableArray.CreateBuilder<Fact>();
-        var doubts = new List<Doubt>();
+        var doubtful = ImmutableArray.CreateBuilder<Fact>();
+        Doubt? first = null;
         foreach (var fact in facts)
         {
             if (Waits(fact, ask))
             {
                 waiting.Add(fact);
             }
-            else if (!uttered.Confirmed && Doubts.About(draft, fact, uttered) is { } doubt)
+            else if (!ReferenceEquals(fact, confirmed) && Doubts.About(draft, fact, message) is { } doubt)
             {
-                doubts.Add(doubt);
+                first ??= doubt;
+                doubtful.Add(ReferenceEquals(first, doubt) ? doubt.Fact : fact);
             }
-            else if (fact.Kind is FactKind.Correction)
+            else
             {
-                said.Add(Mending.Correct(draft, fact, uttered.By, draft.Now) ?? draft.Phrases.Say("reply.nothing_to_mend"));
-            }
-            else if (fact.Kind is FactKind.Undo)
-            {
-                said.Add(Mending.Undo(draft, fact, uttered, draft.Now));
-            }
-            else if (!OwnKinds.IsQuestion(fact.Kind))
-            {
-                records.Add(Recording.Record(draft, fact, uttered.By, uttered.Message, draft.Now));
+                take(fact);
             }
         }
-        Asking.CloseAnsweredBy(draft, records.Select(record => record.Fact));
-        if (records.Count > 0 || said.Count > 0)
+        return (by, from) =>
         {
-            Receipts.Give(draft, records, said, uttered.Text, uttered.Message ?? "");
-        }
-        Answer(draft, facts, uttered.Message);
-        if (ask is { } missing && waiting.Count > 0)
-        {
-            Asking.Ask(draft, missing, waiting.ToImmutable(), uttered.By, uttered.Message);
-        }
-        foreach (var doubt in doubts)
-        {
-            Asking.Ask(draft, doubt.Ask, [doubt.Fact], uttered.By, uttered.Message, doubt.Text, doubt.Choices);
-        }
+            if (ask is { } missing && waiting.Count > 0)
+            {
+                Asking.Ask(draft, missing, [.. waiting, .. doubtful], by, from);
+            }
+            else if (first is not null)
+            {
+                Asking.Ask(draft, first.Ask, doubtful.ToImmutable(), by, from, first.Text, first.Choices);
+            }
+        };
     }
+
+    /// <summary>"Scratch that" means one's own last message, unless it replies to another.</summary>
+    private static Fact Own(Fact fact, string? replyTo) =>
+        fact is { Kind: FactKind.Undo, Field: null } && replyTo is null ? fact with { Target = null } : fact;
 
     private static void Answer(Draft draft, ImmutableArray<Fact> facts, string? message)
     {
@@ -177,16 +198,4 @@ public static class Hear
         Ask.Time => fact.At is null,
         _ => OwnKinds.IsGrave(fact.Kind),
     };
-}
-
-/// <summary>What somebody said, and how.</summary>
-/// <param name="By">Who.</param>
-/// <param name="Message">The chat's id of the message; null for a button.</param>
-/// <param name="Text">The words.</param>
-internal sealed record Utterance(string By, string? Message, string Text)
-{
-    /// <summary>It answers somebody's message, not a post of the bot's.</summary>
-    public bool Replying { get; init; }
-    /// <summary>The one thing that was doubtful has been asked and answered.</summary>
-    public bool Confirmed { get; init; }
 }

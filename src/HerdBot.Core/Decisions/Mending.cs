@@ -5,13 +5,18 @@ using NodaTime;
 
 namespace HerdBot.Core.Decisions;
 
+/// <summary>What was mended or taken back.</summary>
+/// <param name="Sentence">To be said.</param>
+/// <param name="Records">The records as they stand now.</param>
+internal sealed record Mended(string Sentence, IReadOnlyList<HerdRecord> Records);
+
 /// <summary>Corrections, undo and edited messages: events that amend; nothing is deleted.</summary>
 internal static class Mending
 {
     private static readonly Duration Reach = Duration.FromHours(48);
 
-    /// <summary>Mends the record that a correction means. The sentence to say; null where no record fits.</summary>
-    public static string? Correct(Draft draft, Fact correction, string by, Instant saidAt)
+    /// <summary>Mends the record that a correction means; null where no record fits.</summary>
+    public static Mended? Correct(Draft draft, Fact correction, string by, Instant saidAt)
     {
         if (Target(draft.State, correction, saidAt) is not { } target)
         {
@@ -25,73 +30,75 @@ internal static class Mending
         var becomes = Becomes(target.Fact, correction);
         var animal = Recording.AnimalOf(draft.State, becomes) ?? draft.State.Find(target.Animal);
         Amend(draft, target, becomes, animal?.Id, by, saidAt, correction);
-        return Mended(draft, target.Id, was);
+        return Told(draft, target.Id, was);
     }
 
-    /// <summary>Takes back what is named, or what was replied to; else what this person said last. The sentence to say.</summary>
-    public static string Undo(Draft draft, Fact undo, Utterance uttered, Instant saidAt)
+    /// <summary>Takes back one's own last message, or what is named; null where there is nothing.</summary>
+    public static Mended? Undo(Draft draft, Fact undo, string by, Instant saidAt)
     {
-        var by = uttered.By;
-        var target = uttered.Replying || undo.Field is not null || undo.Animal is not null ? Target(draft.State, undo, saidAt) : null;
-        var newest = target ?? draft.State.Records.LastOrDefault(record => !record.Withdrawn && record.By == by && saidAt - record.SaidAt < Reach);
-        if (newest is null)
-        {
-            return draft.Phrases.Say("reply.nothing_to_undo");
-        }
-        var all = target is not null ? [target] : draft.State.Records.Where(record => !record.Withdrawn && record.By == by
-            && (newest.Message is null ? record.Id == newest.Id : record.Message == newest.Message)).ToList();
-        return Withdraw(draft, all, by, saidAt);
-    }
-
-    /// <summary>What a message said first and what it says now: mends what changed, records what is new.</summary>
-    public static List<string> Edit(Draft draft, string message, IReadOnlyList<Fact> facts, string by, Instant saidAt)
-    {
-        var before = draft.State.Records.Where(record => record.Message == message && !record.Withdrawn).ToList();
-        var said = new List<string>();
-        foreach (var fact in facts)
-        {
-            var animal = Recording.AnimalOf(draft.State, fact)?.Id;
-            var same = before.Find(record => record.Fact.Kind == fact.Kind && record.Animal == animal) ?? before.Find(record => record.Fact.Kind == fact.Kind);
-            if (same is null)
-            {
-                said.Add(draft.FactLines.Say(Recording.Record(draft, fact, by, message, saidAt)));
-                continue;
-            }
-            before.Remove(same);
-            var at = Recording.At(draft, fact, same.SaidAt);
-            if (same.Fact with { Text = fact.Text } != fact || same.Animal != animal || same.At != at)
-            {
-                var was = draft.FactLines.Say(same);
-                Amend(draft, same, fact, animal, by, saidAt, new Fact(FactKind.Correction) { Animal = fact.Animal, Value = fact.Value, Unit = fact.Unit, At = fact.At, Field = FactWords.Word(fact.Kind), Was = was, Sex = fact.Sex, Target = same.Id });
-                said.Add(Mended(draft, same.Id, was));
-            }
-        }
-        if (before.Count > 0)
-        {
-            said.Add(Withdraw(draft, before, by, saidAt));
-        }
-        return said;
+        var named = undo.Field is not null ? Target(draft.State, undo, saidAt) : null;
+        var newest = named ?? draft.State.Record(undo.Target)
+            ?? draft.State.Records.LastOrDefault(record => !record.Withdrawn && record.By == by && saidAt - record.SaidAt < Reach);
+        return newest is null ? null : Withdraw(draft, [.. draft.State.Records.Where(record => !record.Withdrawn
+            && (record.Id == newest.Id || (named is null && newest.Message is not null && record.Message == newest.Message)))], by, saidAt);
     }
 
     private static void Amend(Draft draft, HerdRecord target, Fact becomes, AnimalId? animal, string by, Instant saidAt, Fact correction) =>
         draft.Add(new HerdEvent.FactAmended(target.Id, becomes, animal, becomes.At is null ? target.At : Recording.At(draft, becomes, target.SaidAt), saidAt, by, correction));
 
-    private static string Mended(Draft draft, FactId id, string was)
+    private static Mended Told(Draft draft, FactId id, string was)
     {
         var record = draft.State.Record(id)!;
         var name = draft.State.Find(record.Newborn ?? record.Animal)?.Name;
         var what = draft.FactLines.Say(record);
-        return draft.Phrases.Say("reply.mended", ("what", name is null ? what : $"{name} {what}"), ("was", was));
+        return new Mended(draft.Phrases.Say("reply.mended", ("what", name is null ? what : $"{name} {what}"), ("was", was)), [record]);
     }
 
-    private static string Withdraw(Draft draft, IReadOnlyList<HerdRecord> records, string by, Instant saidAt)
+    private static Mended Withdraw(Draft draft, IReadOnlyList<HerdRecord> records, string by, Instant saidAt)
     {
         var what = draft.Speaker.List(records.Select(record => $"{draft.State.Find(record.Newborn ?? record.Animal)?.Name} {draft.FactLines.Say(record)}".Trim()));
         foreach (var record in records)
         {
             draft.Add(new HerdEvent.FactWithdrawn(record.Id, saidAt, by));
         }
-        return draft.Phrases.Say("reply.withdrawn", ("what", what));
+        return new Mended(draft.Phrases.Say("reply.withdrawn", ("what", what)), [.. records.Select(record => draft.State.Record(record.Id)!)]);
+    }
+
+    /// <summary>An edited message: mends what changed, records what is new, and takes back at the end what is gone.</summary>
+    internal sealed class Edit(Draft draft, string message, string by)
+    {
+        private readonly List<HerdRecord> before = [.. draft.State.Records.Where(record => record.Message == message && !record.Withdrawn)];
+
+        public List<HerdRecord> Recorded { get; } = [];
+        public List<Mended> Mended { get; } = [];
+
+        public void Take(Fact fact)
+        {
+            var animal = Recording.AnimalOf(draft.State, fact)?.Id;
+            var same = before.Find(record => record.Fact.Kind == fact.Kind && record.Animal == animal) ?? before.Find(record => record.Fact.Kind == fact.Kind);
+            if (same is null)
+            {
+                Recorded.Add(Recording.Record(draft, fact, by, message, draft.Now));
+                return;
+            }
+            before.Remove(same);
+            var at = Recording.At(draft, fact, same.SaidAt);
+            if (same.Fact with { Text = fact.Text } != fact || same.Animal != animal || same.At != at)
+            {
+                var was = draft.FactLines.Say(same);
+                Amend(draft, same, fact, animal, by, draft.Now, new Fact(FactKind.Correction) { Animal = fact.Animal, Value = fact.Value, Unit = fact.Unit, At = fact.At, Field = FactWords.Word(fact.Kind), Was = was, Sex = fact.Sex, Target = same.Id });
+                Mended.Add(Told(draft, same.Id, was));
+            }
+        }
+
+        /// <summary>What the message says no more.</summary>
+        public void Finish()
+        {
+            if (before.Count > 0)
+            {
+                Mended.Add(Withdraw(draft, before, by, draft.Now));
+            }
+        }
     }
 
     private static HerdRecord? Target(HerdState state, Fact correction, Instant saidAt)

@@ -41,6 +41,7 @@ public static class Press
 
     private static void Choose(Draft draft, Post post, int index, string by)
     {
+        Asking.CloseLapsed(draft);
         var question = draft.State.Questions.Find(question => question.Post == post.Number);
         if (question is null || index < 0 || index >= question.Choices.Length)
         {

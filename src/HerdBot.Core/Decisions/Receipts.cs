@@ -13,16 +13,24 @@ internal static class Receipts
     private const string Mark = "👍";
     private static readonly Duration LookAhead = Duration.FromHours(8);
 
-    public static void Give(Draft draft, IReadOnlyList<HerdRecord> records, IReadOnlyList<string> said, string text, string message)
+    /// <summary>Answers.</summary>
+    /// <param name="draft">The decision so far.</param>
+    /// <param name="records">What is new on record.</param>
+    /// <param name="mended">What was mended or taken back.</param>
+    /// <param name="text">The message.</param>
+    /// <param name="message">The chat's id of it.</param>
+    public static void Give(Draft draft, IReadOnlyList<HerdRecord> records, IReadOnlyList<Mended> mended, string text, string message)
     {
-        var ready = Ready(draft, records);
-        var special = records.SelectMany(record => SpecialLines.Of(draft, record)).Distinct().ToList();
+        var said = mended.Select(one => one.Sentence).ToList();
+        HerdRecord[] about = [.. records, .. mended.SelectMany(one => one.Records)];
+        var ready = Ready(draft, about);
+        var special = about.Where(record => !record.Withdrawn).SelectMany(record => SpecialLines.Of(draft, record)).Distinct().ToList();
         var grave = ready.Length > 0 && ready[0].LevelAt(draft.Now) == Level.Vet;
         if (ready.IsEmpty && special.Count == 0 && said.Count == 0)
         {
             draft.Say(Plain(draft, records, text)
                 ? draft.Post(PostKind.React, Mark) with { ReplyTo = message }
-                : draft.Post(PostKind.Reply, Receipt(draft, records) + Next(draft, records)) with { ReplyTo = message });
+                : draft.Post(PostKind.Reply, Receipt(draft, records) + Next(draft, about)) with { ReplyTo = message });
             return;
         }
         var lines = new List<string>();
@@ -30,17 +38,18 @@ internal static class Receipts
         {
             lines.Add(PostTexts.Alarm(draft, ready));
             var told = ready.Select(task => task.Key.Name).ToHashSet();
+            lines.AddRange(said);
             lines.AddRange(special.Where(_ => !told.Contains(CareTaskName.Warm) && !told.Contains(CareTaskName.Temperature)));
         }
         else
         {
             lines.AddRange(records.Count > 0 ? [Receipt(draft, records)] : []);
+            lines.AddRange(said);
             lines.AddRange(special);
             lines.AddRange(Now(draft, ready));
         }
-        lines.AddRange(said);
-        var body = string.Join("\n", lines) + (grave || ready.Length > 3 ? "" : Next(draft, records));
-        draft.Say(PostTexts.WithTasks(draft, draft.Post(grave ? PostKind.Alarm : PostKind.Reply, body) with { ReplyTo = message }, [.. ready, .. Ahead(draft, records, ready)]));
+        var body = string.Join("\n", lines) + (grave || ready.Length > 3 ? "" : Next(draft, about));
+        draft.Say(PostTexts.WithTasks(draft, draft.Post(grave ? PostKind.Alarm : PostKind.Reply, body) with { ReplyTo = message }, [.. ready, .. Ahead(draft, about, ready)]));
     }
 
     /// <summary>What is asked with the answer: all that is due of the pairs the message is about.</summary>

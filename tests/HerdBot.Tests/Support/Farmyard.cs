@@ -49,7 +49,7 @@ internal sealed class Farmyard
         return Decide(draft =>
         {
             draft.Add(new HerdEvent.LineHeard(message, by, text, Now, null));
-            Hear.Act(draft, [.. facts], ask, new Utterance(by, message, text));
+            Hear.Act(draft, [.. facts], ask, by, message, text);
         });
     }
 
