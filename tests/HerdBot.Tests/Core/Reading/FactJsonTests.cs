@@ -1,9 +1,9 @@
+using System.Text;
+using System.Text.Json;
 using FluentAssertions;
 using HerdBot.App.Records;
 using HerdBot.Core.Facts;
 using NodaTime;
-using System.Text.Json;
-using System.Text;
 using Xunit;
 
 namespace HerdBot.Tests.Core.Reading;
@@ -12,8 +12,22 @@ public sealed class FactJsonTests
 {
     private static readonly Fact Full = new(FactKind.Correction)
     {
-        Animal = "Sage's baby 2", Value = 99.25m, Unit = FactUnit.F, At = FactTime.Of(new LocalDateTime(2027, 4, 18, 6, 25)), Neg = true, Unsure = true,
-        Sex = Sex.Male, N = 2, Sire = "Flint", Route = FeedRoute.Tube, Task = "cord_dip", Field = "time", Was = "21:15", Name = "Biscuit", Text = "a few \"words\"", Target = new FactId(7),
+        Animal = "Sage's baby 2",
+        Value = 99.25m,
+        Unit = FactUnit.F,
+        At = FactTime.Of(new LocalDateTime(2027, 4, 18, 6, 25)),
+        Neg = true,
+        Unsure = true,
+        Sex = Sex.Male,
+        N = 2,
+        Sire = "Flint",
+        Route = FeedRoute.Tube,
+        Task = "cord_dip",
+        Field = "time",
+        Was = "21:15",
+        Name = "Biscuit",
+        Text = "a few \"words\"",
+        Target = new FactId(7),
     };
 
     [Fact]
