@@ -1,5 +1,5 @@
-using HerdBot.Core.Facts;
 using System.Collections.Immutable;
+using HerdBot.Core.Facts;
 using HerdBot.Core.Reading.Animals;
 using HerdBot.Core.Reading.Lexicon;
 using HerdBot.Core.Reading.Scanning;

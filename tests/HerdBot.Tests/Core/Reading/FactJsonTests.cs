@@ -1,9 +1,9 @@
+using System.Text;
+using System.Text.Json;
 using FluentAssertions;
 using HerdBot.App.Records;
 using HerdBot.Core.Facts;
 using NodaTime;
-using System.Text.Json;
-using System.Text;
 using Xunit;
 
 namespace HerdBot.Tests.Core.Reading;
