@@ -19,4 +19,10 @@ root.SetAction(async (_, cancellation) =>
         """);
     return 0;
 });
-return await root.Parse(args).InvokeAsync();
+var parsed = root.Parse(args);
+if (parsed.Errors.Count > 0)
+{
+    await Console.Error.WriteLineAsync($"{string.Join(" ", parsed.Errors.Select(error => error.Message))} 'herdbot --help' lists the verbs, 'herdbot VERB --help' what each takes.");
+    return 2;
+}
+return await parsed.InvokeAsync();

@@ -13,7 +13,7 @@ internal static class DamPlan
         yield return Steps.FromBirth(table, farm, new TaskKey(CareTaskName.DamLook, dam.Id, Which(lastBirth)), dam.Id, born, lastBirth.SaidAt,
             table.Time(CareKeys.DamLookAsked), table.Time(CareKeys.DamLookLate), null, Level.Heed) with
         {
-            DoneAt = Done(records, CareTaskName.DamLook, born),
+            DoneAt = NewbornPlan.Earliest(Done(records, CareTaskName.DamLook, born), SeenWell(records, born)),
             LapsesAt = born + Duration.FromDays(1),
         };
         yield return Steps.FromBirth(table, farm, new TaskKey(CareTaskName.Placenta, dam.Id, Which(lastBirth)), dam.Id, born, lastBirth.SaidAt,
@@ -90,6 +90,9 @@ internal static class DamPlan
             Wording = wrong is not null ? "wrong way" : inView.Exists(record => record.Fact.Field == NoteTopics.Normal) ? "normal" : "",
         });
     }
+
+    private static Instant? SeenWell(IEnumerable<HerdRecord> records, Instant born) => records
+        .Where(record => record is { Certain: true, Fact: { Kind: FactKind.Note, Field: NoteTopics.Well } } && record.At >= born).Select(record => (Instant?)record.At).FirstOrDefault();
 
     private static string Which(HerdRecord birth) => $"birth {birth.Id.Number}";
 

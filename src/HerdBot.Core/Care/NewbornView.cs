@@ -153,6 +153,8 @@ public static class NoteTopics
     public const string Rejects = "rejects";
     /// <summary>The dam is down, pale, colicky or dull.</summary>
     public const string DamIll = "dam_ill";
+    /// <summary>Bright, eating, doing well.</summary>
+    public const string Well = "well";
     /// <summary>Blood in a stream, or pale gums.</summary>
     public const string Stream = "stream";
     /// <summary>A sign that labour is on: up and down, rolling, straining, tail up.</summary>

@@ -37,6 +37,9 @@ public sealed record WarmthProgress(decimal? PerHour, Instant? NormalAt, Instant
 /// <summary>Judges temperatures: bands, the hold on feeding, and how fast it warms.</summary>
 public static class Warmth
 {
+    /// <summary>Readings closer together say nothing about a rate.</summary>
+    private static readonly Duration LeastRise = Duration.FromMinutes(5);
+
     /// <summary>How warmth stands at an instant.</summary>
     /// <param name="table">The species' numbers.</param>
     /// <param name="temperatures">The temperature facts with their instants, oldest first; unsure ones may raise, never ease.</param>
@@ -127,7 +130,7 @@ public static class Warmth
             ? SlowRise(table, held) ? last.At : Instant.Max(since + table.Time(CareKeys.WarmthSlowAfter), last.At)
             : (Instant?)null;
         var rise = held.Skip(held.FindLastIndex(reading => reading.Fahrenheit == held.Min(lowest => lowest.Fahrenheit))).ToList();
-        if (rise.Count < 2)
+        if (rise.Count < 2 || rise[^1].At - rise[0].At < LeastRise)
         {
             return new WarmthProgress(null, null, slowAt);
         }

@@ -52,8 +52,8 @@ internal static class PostTexts
         {
             return "";
         }
-        var rest = tasks.Skip(told).Select(task => task.Key.Animal == tasks[0].Key.Animal
-            ? draft.TaskLines.Short(task) : $"{draft.TaskLines.Name(task.Key.Animal)} {draft.TaskLines.Short(task)}");
-        return "\n" + draft.Phrases.Say("post.also", ("tasks", string.Join(", ", rest)));
+        var rest = tasks.Skip(told).GroupBy(task => task.Key.Animal).OrderByDescending(animal => animal.Key == tasks[0].Key.Animal).Select(animal =>
+            (animal.Key == tasks[0].Key.Animal ? "" : draft.TaskLines.Name(animal.Key) + ": ") + string.Join(", ", animal.Select(draft.TaskLines.Short)));
+        return "\n" + draft.Phrases.Say("post.also", ("tasks", string.Join("; ", rest)));
     }
 }

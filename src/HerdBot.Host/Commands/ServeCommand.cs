@@ -105,6 +105,7 @@ public static class ServeCommand
             .AddSimpleConsole(console => console.SingleLine = true);
         builder.Services.Configure<ConsoleLoggerOptions>(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Services.AddHerdBot(settings.Setup, store, clock, tick);
+        builder.Services.AddSingleton<IHostLifetime, ByCommand>();
         var code = SetUpCodes.New(Instant.FromDateTimeOffset(clock.GetUtcNow()));
         builder.Services.AddSingleton(new AccessDesk(settings.Setup.Farm.Language, code));
         builder.Services.AddSingleton<AccessDoor>().AddSingleton<IDoor>(services => services.GetRequiredService<AccessDoor>());

@@ -91,12 +91,4 @@ internal sealed class PlainHouse
         host.Dispose();
         await store.DisposeAsync();
     }
-
-    /// <summary>Whoever built the house starts and ends it; signals to the process are for the command that runs.</summary>
-    private sealed class ByCommand : IHostLifetime
-    {
-        public Task WaitForStartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
-
-        public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
-    }
 }

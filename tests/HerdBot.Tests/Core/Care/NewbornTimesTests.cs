@@ -182,11 +182,11 @@ public sealed class NewbornTimesTests
     {
         var (yard, _) = Born();
         yard.Say("08:00", Some.Fact(FactKind.Nursing));
-        yard.Say("08:19", Some.Fact(FactKind.Nursing));
+        yard.Say("08:09", Some.Fact(FactKind.Nursing));
 
         yard.Stands(CareTaskName.Nursing, "13:00").Should().Be("asked fine");
 
-        yard.Say("08:20", Some.Fact(FactKind.Nursing));
+        yard.Say("08:10", Some.Fact(FactKind.Nursing));
 
         yard.Stands(CareTaskName.Nursing, "13:00").Should().Be("done fine");
     }
