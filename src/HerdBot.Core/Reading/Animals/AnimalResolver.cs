@@ -31,6 +31,7 @@ internal sealed class AnimalResolver(Circumstances known)
             MentionKind.Named => mention.Plural || mention.Entries.Count > 1 ? [.. mention.Entries.SelectMany(entry => OfNamed(entry, mention, whom))] : OfNamed(mention.Entries[0], mention, whom),
             MentionKind.BabyOf when mention.Entries.Count > 0 => [.. mention.Entries.SelectMany(dam => OfBaby(dam, mention, whom))],
             MentionKind.Unknown => [Fact.AskAnimal],
+            MentionKind.SomeDam when whom == Whom.Baby && !mention.Plural && task is not ("temperature" or "weight") => guess.Baby(null, task),
             MentionKind.SomeDam => SomeDams(mention, task),
             MentionKind.SomeMale => Males(),
             MentionKind.SomeBaby => SomeBabies(mention, whom, task),

@@ -43,7 +43,7 @@ internal static class MentionReader
         }
 
         return item.Kind != ItemKind.Sense && item.Kind != ItemKind.Number ? (item, 1)
-            : OfNamed(scan, i) ?? PronounBaby(scan, i) ?? Ordinal(scan, i) ?? Described(scan, i) ?? Male(scan, i) ?? Pronoun(scan, i) ?? (item, 1);
+            : OwnDam(scan, i) ?? OfNamed(scan, i) ?? PronounBaby(scan, i) ?? Ordinal(scan, i) ?? Described(scan, i) ?? Male(scan, i) ?? Pronoun(scan, i) ?? (item, 1);
     }
 
     private static (Item Item, int Used) Named(Scan scan, int i, Item item)
@@ -143,6 +143,18 @@ internal static class MentionReader
         }
 
         return (Baby(scan, i, at + 1, owner.Entries, scan.Items[noun]), at + 1 - i);
+    }
+
+    // "momma 101.3": the mother's own
+    private static (Item Item, int Used)? OwnDam(Scan scan, int i)
+    {
+        if (scan.Items[i] is not { Kind: ItemKind.Sense, Argument: 0 } item || !item.Is(Tag.DamWord))
+        {
+            return null;
+        }
+
+        var at = scan.At(i + 1)?.Is(Tag.Be) == true ? i + 2 : i + 1;
+        return scan.At(at) is { Kind: ItemKind.Number or ItemKind.Quantity } ? (Some(scan, i, i + 1, new Mention(MentionKind.SomeDam)), 1) : null;
     }
 
     // "her baby": that of the dam named before

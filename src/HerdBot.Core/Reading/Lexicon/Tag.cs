@@ -222,6 +222,8 @@ internal enum Tag : byte
     Exact,
     Almost,
     Another,
+    NurseWeak,
+    Together,
     WithMe,
     Yes,
     Yesterday,

@@ -140,7 +140,7 @@ internal static class BirthReader
 
     // "two rams": the word for a grown male, of newborns
     private static bool IsSex(Item item) =>
-        (item.Is(Tag.Sex) && item.Argument is 1 or 2 && item.Mention?.Kind is not MentionKind.Pronoun) || item is { Mention: { Kind: MentionKind.SomeMale, AfterPreposition: false } };
+        (item.Is(Tag.Sex) && item.Argument is 1 or 2 && item.Mention?.Kind is not MentionKind.Pronoun && item.Mention is not { Colour: > 0 }) || item is { Mention: { Kind: MentionKind.SomeMale, AfterPreposition: false } };
 
     private static int Count(Statement statement, Clause clause, Sex?[] sexes) =>
         clause.Has(Tag.Triplets) ? 3
@@ -155,7 +155,7 @@ internal static class BirthReader
         var seen = new HashSet<int>();
         foreach (var other in statement.Clauses.Skip(statement.Clauses.IndexOf(clause)))
         {
-            if (other != clause && other.Mentions.Any(mention => mention.Kind == MentionKind.Named))
+            if (other != clause && (birth.Mention is not null || clause.Has(Tag.HasDam)) && other.Mentions.Any(mention => mention.Kind == MentionKind.Named))
             {
                 break;
             }

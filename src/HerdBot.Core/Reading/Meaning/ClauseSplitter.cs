@@ -105,13 +105,14 @@ internal static class ClauseSplitter
                 ItemKind.Quantity => Tag.HasQuantity,
                 ItemKind.Number => Tag.HasNumber,
                 ItemKind.Time => Tag.HasTime,
-                ItemKind.Animal => Tag.HasAnimal,
+                ItemKind.Animal when item.Mention is { Vague: false } => Tag.HasAnimal,
                 _ => Tag.None,
             });
             tags |= item.Kind == ItemKind.Quantity ? Measure(item) : item.Mention is { } mention ? Kin(scan, mention) : default;
         }
 
-        return tags.HasAny(TagSet.Of(Tag.Me)) && !tags.Has(Tag.HasAnimal) || (items.Exists(item => item.Kind == ItemKind.Person) && !tags.HasAny(TagSet.Of(Tag.HasAnimal, Tag.Hearsay)))
+        var person = items[0].Kind == ItemKind.Person || items[0].Is(Tag.Me);
+        return person && !tags.HasAny(TagSet.Of(Tag.HasAnimal, Tag.Hearsay))
             ? tags | TagSet.Of(Tag.PersonUp)
             : tags;
     }
@@ -136,7 +137,7 @@ internal static class ClauseSplitter
         }
 
         return mention.Kind == MentionKind.Named && mention.Entries.Count > 0
-            ? TagSet.Of(scan.Herd.Entry(mention.Entries[0]).Role switch { HerdRole.Dam => Tag.HasDam, HerdRole.Sire => Tag.HasMale, _ => Tag.HasBaby })
+            ? mention.Entries.Aggregate(default(TagSet), (tags, entry) => tags | TagSet.Of(scan.Herd.Entry(entry).Role switch { HerdRole.Dam => Tag.HasDam, HerdRole.Sire => Tag.HasMale, _ => Tag.HasBaby }))
             : mention.Kind is MentionKind.Unknown or MentionKind.SomeDam ? TagSet.Of(Tag.HasDam) : default;
     }
 }

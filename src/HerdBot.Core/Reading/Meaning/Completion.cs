@@ -213,7 +213,8 @@ internal sealed class Completion(Statement statement)
 
     // A pronoun or nobody: the newborn, unless only dams are spoken of.
     private IReadOnlyList<string> Dosed(Draft draft) =>
-        resolver.Resolve(draft.Mention, draft.Mention is { Kind: MentionKind.Named } ? Whom.Anyone : Whom.Baby, FactWords.Word(draft.Kind));
+        draft.Mention is null && draft.Clause.Has(Lexicon.Tag.All) ? [Fact.AskAnimal]
+            : resolver.Resolve(draft.Mention, draft.Mention is { Kind: MentionKind.Named } ? Whom.Anyone : Whom.Baby, FactWords.Word(draft.Kind));
 
     private static Fact Base(Draft draft) => new(draft.Kind) { Neg = draft.Neg, Unsure = draft.Unsure };
 

@@ -18,12 +18,34 @@ internal static class QuestionReader
         foreach (var sentence in statement.Clauses.GroupBy(clause => clause.Sentence).ToList())
         {
             var clauses = sentence.ToList();
-            if (Ask(statement, clauses) is { } draft)
+            if (Ask(statement, clauses) is not { } draft)
+            {
+                Drop(statement, clauses);
+            }
+            else
             {
                 draft.Mention = clauses.SelectMany(clause => clause.Items).FirstOrDefault(item => item.Mention is { Vague: false })?.Mention;
                 statement.Clauses.RemoveAll(clause => clause.Sentence == sentence.Key);
             }
         }
+    }
+
+    // A question that nothing can answer still states nothing.
+    private static void Drop(Statement statement, List<Clause> clauses)
+    {
+        var opens = Opens(clauses[0]);
+        if (!clauses[0].Asked || !opens.HasAny(TagSet.Of(Tag.Question, Tag.Request, Tag.Howto)))
+        {
+            return;
+        }
+
+        if (clauses.Exists(clause => clause.Has(Tag.Need)))
+        {
+            New(statement, FactKind.QuestionHowto, clauses[0]);
+        }
+
+        statement.Because(clauses[0], "a question");
+        statement.Clauses.RemoveAll(clauses.Contains);
     }
 
     private static Draft? Ask(Statement statement, List<Clause> clauses)
@@ -38,12 +60,12 @@ internal static class QuestionReader
 
         var opens = Opens(first);
         return tags.Has(Tag.WhoNext) && (asked || opens.Has(Tag.WhoNext)) ? New(statement, FactKind.QuestionDue, first)
-            : tags.HasAny(DueWords) && (tags.Has(Tag.When) && (asked || opens.Has(Tag.When)) || (asked && tags.Has(Tag.Due) && !tags.Has(Tag.TasksQ))) ? New(statement, FactKind.QuestionDue, first)
+            : tags.HasAny(DueWords) && !(tags.Has(Tag.HasBaby) && !tags.Has(Tag.Due)) && (tags.Has(Tag.When) && (asked || opens.Has(Tag.When)) || (asked && tags.Has(Tag.Due) && !tags.Has(Tag.TasksQ))) ? New(statement, FactKind.QuestionDue, first)
             : opens.Has(Tag.Question) && tags.Has(Tag.Due) && !tags.Has(Tag.TasksQ) && tags.HasAny(TagSet.Of(Tag.HasDam, Tag.HasAnimal)) ? New(statement, FactKind.QuestionDue, first)
             : opens.Has(Tag.TasksQ) || (tags.Has(Tag.TasksQ) && asked) ? New(statement, FactKind.QuestionTasks, first)
             : opens.Has(Tag.Howto) || (tags.Has(Tag.Howto) && asked) ? New(statement, FactKind.QuestionHowto, first)
             : opens.Has(Tag.HowIs) || (tags.Has(Tag.HowIs) && asked) ? Status(statement, clauses, first)
-            : asked && opens.HasAny(TagSet.Of(Tag.Question)) && tags.Has(Tag.HasDam) && !tags.HasAny(TagSet.Of(Tag.HasNumber, Tag.HasQuantity, Tag.Request)) ? Status(statement, clauses, first)
+            : asked && opens.HasAny(TagSet.Of(Tag.Question)) && tags.HasAny(TagSet.Of(Tag.HasDam, Tag.HasBaby)) && !tags.HasAny(TagSet.Of(Tag.HasNumber, Tag.HasQuantity, Tag.Request)) ? Status(statement, clauses, first)
             : Asks(first, opens, tags, asked) ? Status(statement, clauses, first)
             : null;
     }

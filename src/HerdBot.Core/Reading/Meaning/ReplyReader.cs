@@ -18,7 +18,7 @@ internal static class ReplyReader
         }
 
         var clause = statement.Clauses.Find(one => one.Tags.HasAny(Answers)) ?? Refusal(statement);
-        if (clause is null || statement.Clauses.IndexOf(clause) > 1 || clause.Items.Exists(item => item.Kind is ItemKind.Quantity))
+        if (clause is null || clause.Asked || statement.Clauses.IndexOf(clause) > 1 || clause.Items.Exists(item => item.Kind is ItemKind.Quantity))
         {
             return;
         }

@@ -39,8 +39,12 @@ internal static class StatementReader
         TimeAttacher.Attach(statement);
     }
 
+    // "born in 2019"
+    private static bool InAnotherYear(Statement statement, Clause clause) =>
+        clause.Has(Tag.HasNumber) && clause.Items.Exists(item => item is { Kind: Scanning.ItemKind.Number, Value: >= 1990 } && item.Value < statement.Known.Context.Now.Year && item.Value % 1 == 0 && !clause.HasAny(Tag.Igg, Tag.Weight));
+
     /// <summary>History, somebody's own affair: nothing to record.</summary>
     public static bool IsIdle(Statement statement, Clause clause) =>
-        (statement.SentenceHas(clause, Tag.Request) && !clause.HasAny(Tag.HasQuantity, Tag.HasNumber, Tag.GiveUp)) || clause.Has(Tag.History) || (statement.SentenceHas(clause, Tag.History) && !clause.Has(Tag.HasQuantity))
+        (statement.SentenceHas(clause, Tag.Request) && !clause.HasAny(Tag.HasQuantity, Tag.HasNumber, Tag.GiveUp)) || clause.Has(Tag.History) || InAnotherYear(statement, clause) || (statement.SentenceHas(clause, Tag.History) && !clause.Has(Tag.HasQuantity))
         || (clause.Has(Tag.Own) && !clause.HasAny(Tag.HasDam, Tag.HasBaby));
 }

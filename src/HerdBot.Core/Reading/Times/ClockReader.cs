@@ -95,7 +95,7 @@ internal static class ClockReader
     private static (When When, int Used)? Run(Scan scan, int i, Item number, Lead lead)
     {
         var token = scan.TokenOf(number);
-        if (number.End != number.First + 1 || token.Decimals > 0 || token.Digits is not (3 or 4) || IsMeasure(scan.At(i + 1)) || Parts(scan, number) is not { } clock)
+        if ((lead.In && !lead.At) || (lead.Used == 0 && scan.At(i - 1) is { } before && before.Is(Tag.InFuture) && !before.Is(Tag.At)) || number.End != number.First + 1 || token.Decimals > 0 || token.Digits is not (3 or 4) || IsMeasure(scan.At(i + 1)) || Parts(scan, number) is not { } clock)
         {
             return null;
         }

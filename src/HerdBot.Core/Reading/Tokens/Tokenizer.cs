@@ -27,7 +27,8 @@ internal static class Tokenizer
     }
 
     /// <summary>A lexicon's word cut as the same word would be cut in a message.</summary>
-    public static IEnumerable<string> Pieces(string word) => Tokenize(word).Select(token => token.Exact);
+    public static IEnumerable<string> Pieces(string word) =>
+        word.Length > 1 && Letters.IsApostrophe(word[0]) && Clitic(word.AsSpan(1)) is { } clitic ? [clitic] : Tokenize(word).Select(token => token.Exact);
 
     internal static bool IsTight(List<Token> tokens, int start) => tokens.Count > 0 && tokens[^1].End == start;
 
