@@ -5,6 +5,7 @@ using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Posting;
 using NodaTime;
+using NodaTime.Text;
 
 namespace HerdBot.Core.Decisions;
 
@@ -13,6 +14,7 @@ internal static class Asking
 {
     private static readonly Duration Waits = Duration.FromHours(12);
     private const int Choices = 3;
+    private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture("H:mm");
 
     /// <summary>Asks, and keeps the facts that wait.</summary>
     public static void Ask(Draft draft, Ask ask, ImmutableArray<Fact> waiting, string by, string? message, string? text = null, ImmutableArray<string>? choices = null)
@@ -36,6 +38,10 @@ internal static class Asking
             if (question.Choices.FirstOrDefault(choice => Plain(choice) == words) is { } choice)
             {
                 return (question, choice);
+            }
+            if (question.Ask == Facts.Ask.Time && TimeOf(draft, words) is not null)
+            {
+                return (question, words);
             }
             if (question.Ask == Facts.Ask.Animal && (replyTo?.Number == question.Post || question == draft.State.Questions[^1])
                 && draft.State.Animals.FirstOrDefault(animal => Plain(animal.Name) == words) is { } named)
@@ -81,10 +87,18 @@ internal static class Asking
         {
             Facts.Ask.Animal => WithAnimal(draft, question, answer),
             Facts.Ask.Unit when FactWords.TryUnit(answer, out var unit) => [.. question.Waiting.Select(fact => fact.Value is null || fact.Unit is not null ? fact : fact with { Unit = unit })],
+            Facts.Ask.Time => [question.Waiting[0] with { At = TimeOf(draft, answer) }, .. question.Waiting[1..]],
             _ when answer == phrases.Say("ask.twin.yes") => [question.Waiting[0] with { N = 2 }, .. question.Waiting[1..]],
             _ => question.Waiting,
         };
     }
+
+    /// <summary>A bare figure is of the animal whose figure that person was asked for last.</summary>
+    public static Fact Filled(Draft draft, Fact fact, string by) => fact is { Animal: Fact.AskAnimal, Value: not null }
+        && draft.State.Questions.LastOrDefault(question => question.Ask == Facts.Ask.Value && question.By == by && Fits(question.Waiting[0], fact))?.Waiting[0].Animal is { } animal
+        ? fact with { Animal = animal } : fact;
+
+    private static bool Fits(Fact waiting, Fact fact) => waiting.Kind == fact.Kind || (waiting.Kind == FactKind.Done && waiting.Task == FactWords.Word(fact.Kind));
 
     /// <summary>Questions whose missing figure a fuller statement has brought.</summary>
     public static void CloseAnsweredBy(Draft draft, IEnumerable<Fact> recorded)
@@ -92,7 +106,7 @@ internal static class Asking
         foreach (var fact in recorded.ToList())
         {
             foreach (var question in draft.State.Questions.Where(question => question.Ask is Facts.Ask.Value or Facts.Ask.Unit or Facts.Ask.Time
-                && question.Waiting.Any(waiting => (waiting.Kind == fact.Kind || waiting.Kind == FactKind.Done && waiting.Task == FactWords.Word(fact.Kind)) && (waiting.Animal is null or Fact.AskAnimal || waiting.Animal == fact.Animal))))
+                && question.Waiting.Any(waiting => Fits(waiting, fact) && (waiting.Animal is null or Fact.AskAnimal || waiting.Animal == fact.Animal))))
             {
                 draft.Add(new HerdEvent.QuestionClosed(question.Post, true));
             }
@@ -146,6 +160,21 @@ internal static class Asking
             .OrderByDescending(animal => open.Contains(animal.Id)).ThenByDescending(animal => animal.State == HerdEntryState.Due).ThenByDescending(animal => animal.Born)
             .Select(animal => animal.Name).Take(fact.Name is null ? Choices : Choices - 1);
         return fact.Name is { } unknown && fact.Kind != FactKind.Roster ? [.. likely, draft.Phrases.Say("ask.add", ("name", unknown))] : [.. likely];
+    }
+
+    /// <summary>"7:15", "7:15 PM": the latest such hour before now; null for any other words.</summary>
+    private static FactTime? TimeOf(Draft draft, string words)
+    {
+        var half = words.EndsWith("AM", StringComparison.Ordinal) ? 0 : words.EndsWith("PM", StringComparison.Ordinal) ? 12 : (int?)null;
+        if (Clock.Parse(words.TrimEnd('A', 'P', 'M', ' ')) is not { Success: true, Value: var time })
+        {
+            return null;
+        }
+        var today = draft.Farm.Clock.Day(draft.Now);
+        int[] hours = half is { } given ? [(time.Hour % 12) + given] : time.Hour is >= 1 and <= 12 ? [time.Hour % 12, (time.Hour % 12) + 12] : [time.Hour];
+        var latest = new[] { today.PlusDays(-1), today }.SelectMany(day => hours.Select(hour => day + new LocalTime(hour, time.Minute)))
+            .Where(at => draft.Farm.Clock.At(at) <= draft.Now).Max();
+        return FactTime.Of(latest);
     }
 
     private static string Plain(string text) => text.Trim().TrimEnd('.', '!').ToUpperInvariant().Replace('’', '\'');

@@ -38,7 +38,7 @@ public static class Hear
         else
         {
             var reading = Reader.Read(Commands.Plain(text), Circumstances.Of(draft, by, message, replyTo, now));
-            Act(draft, [.. reading.Facts.Select(fact => Own(fact, replyTo))], reading.Ask, by, message, text);
+            Act(draft, [.. reading.Facts.Select(fact => Asking.Filled(draft, Own(fact, replyTo), by))], reading.Ask, by, message, text);
         }
         return draft.Events;
     }

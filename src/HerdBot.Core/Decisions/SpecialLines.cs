@@ -35,10 +35,15 @@ internal static class SpecialLines
 
     private static IEnumerable<string> OfDam(Draft draft, HerdRecord record) => record.Fact.Kind switch
     {
-        FactKind.Placenta when record.Certain && record.Fact.Text?.Contains("whole", StringComparison.OrdinalIgnoreCase) != true => [draft.Phrases.Say("reply.placenta")],
+        FactKind.Placenta when record.Certain => Says(draft, record, "words.torn") ? [draft.Phrases.Say("reply.placenta.torn")]
+            : Says(draft, record, "words.whole") ? [] : [draft.Phrases.Say("reply.placenta")],
         FactKind.Claim => Called(draft, record),
         _ => [],
     };
+
+    /// <summary>Whether the message that a record came in has one of some words.</summary>
+    private static bool Says(Draft draft, HerdRecord record, string words) => draft.State.Lines.FindLast(line => line.Message == record.Message)?.Text is { } text
+        && draft.Phrases.Say(words).Split('|').Any(word => text.Contains(word, StringComparison.OrdinalIgnoreCase));
 
     private static IEnumerable<string> Called(Draft draft, HerdRecord record)
     {
