@@ -18,7 +18,7 @@ public sealed class ReceiptTests
 
         var said = yard.Write("Ana", "06:52", "Sage had a girl 6:40, 24 lb");
 
-        said.Should().ContainSingle().Which.Text.Should().Be("Sage's baby: girl, born 6:40, 24 lb.\nNow: look it over, cord dip.\nNext: temperature 6:55, standing 7:10.");
+        said.Should().ContainSingle().Which.Text.Should().Be("Sage's baby: girl, born 6:40, 24 lb.\nNow: look it over, dip the cord.\nNext: temperature 6:55, standing 7:10.");
         said[0].Kind.Should().Be(PostKind.Reply);
         said[0].Buttons.Select(button => button.Label).Should().Equal("Looked over", "Not yet", "On it");
     }
@@ -111,8 +111,8 @@ public sealed class ReceiptTests
     }
 
     [Theory]
-    [InlineData("what's open", "Open:\nSage's baby: look it over, cord dip")]
-    [InlineData("/open", "Open:\nSage's baby: look it over, cord dip")]
+    [InlineData("what's open", "Open:\nSage's baby: look it over, dip the cord")]
+    [InlineData("/open", "Open:\nSage's baby: look it over, dip the cord")]
     [InlineData("when is Willow due?", "Willow: no mating on record, so no due date. Tell me 'bred Willow to … on …'.")]
     [InlineData("when is Sage due?", "Sage has had hers: Sage's baby, born 6:40.")]
     public void A_question_is_answered_over_the_records(string question, string answer)
@@ -131,7 +131,7 @@ public sealed class ReceiptTests
         yard.Write("Ana", "07:05", "temp 100.4");
 
         yard.Write("Ben", "07:08", "how is Sage's baby?").Should().ContainSingle().Which.Text.Should().Be(
-            "Sage's baby: born 6:40, 100.4 °F 7:05.\nOpen: look it over and cord dip.");
+            "Sage's baby: born 6:40, 100.4 °F 7:05.\nOpen: look it over and dip the cord.");
     }
 
     [Fact]
