@@ -154,7 +154,7 @@ internal static class MentionReader
         }
 
         var at = scan.At(i + 1)?.Is(Tag.Be) == true ? i + 2 : i + 1;
-        return scan.At(at) is { Kind: ItemKind.Number or ItemKind.Quantity } ? (Some(scan, i, i + 1, new Mention(MentionKind.SomeDam)), 1) : null;
+        return scan.At(at) is { Kind: ItemKind.Number or ItemKind.Quantity } ? (Some(scan, i, i + 1, new Mention(MentionKind.SomeDam) { Self = true }), 1) : null;
     }
 
     // "her baby": that of the dam named before

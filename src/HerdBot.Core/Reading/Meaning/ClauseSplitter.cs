@@ -9,6 +9,8 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>Cuts the items into sentences and clauses and notes what each holds.</summary>
 internal static class ClauseSplitter
 {
+    // More than anybody types; what comes after is not read.
+    private const int MostClauses = 120;
     private const int LongestClause = 48;
     private static readonly TagSet Parts = TagSet.Of(Tag.Part, Tag.Presents);
 
@@ -24,7 +26,7 @@ internal static class ClauseSplitter
         var clauses = new List<Clause>();
         var items = new List<Item>();
         var sentence = 0;
-        for (var i = 0; i < scan.Items.Count; i++)
+        for (var i = 0; i < scan.Items.Count && clauses.Count < MostClauses; i++)
         {
             var item = scan.Items[i];
             var ends = EndsSentence(item);

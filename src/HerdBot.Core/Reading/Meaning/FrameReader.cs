@@ -11,9 +11,10 @@ internal static class FrameReader
     public static void Read(Statement statement, Clause clause)
     {
         var need = clause.Has(Tag.Need) && !clause.HasAny(Tag.Not, Tag.NoAssist, Tag.Claim);
+        var carried = Carried(statement, clause);
         foreach (var frame in Frames.All)
         {
-            if (!(frame.Alone && statement.Of(clause).Any()) && !(need && IsDeed(frame.Give)) && Fits(statement, clause, frame))
+            if (!(frame.Alone && statement.Of(clause).Any()) && !(need && IsDeed(frame.Give)) && Fits(statement, clause, frame, carried))
             {
                 var draft = statement.Add(frame.Give, clause, clause.Unused(frame.All[0]) ?? clause.Unused(frame.All[^1]));
                 draft.Neg = frame.Neg;
@@ -23,9 +24,8 @@ internal static class FrameReader
         }
     }
 
-    private static bool Fits(Statement statement, Clause clause, Frame frame)
+    private static bool Fits(Statement statement, Clause clause, Frame frame, TagSet carried)
     {
-        var carried = Carried(statement, clause);
         if (!(clause.Tags | carried).HasAll(frame.Needs) || !clause.Tags.HasAny(frame.Needs) || clause.Tags.HasAny(frame.No) || !(frame.Any.IsEmpty || clause.Tags.HasAny(frame.Any)))
         {
             return false;

@@ -56,9 +56,9 @@ internal static class MentionCarrier
     // A name just before the fact, else the nearest after it; pronouns only where nothing better is there.
     private static Item? Nearest(List<Item> own, Draft draft) =>
         own.FindLast(item => item.First <= draft.Position && item.Mention!.Kind != MentionKind.Pronoun)
-        ?? own.Find(item => item.Mention!.Kind != MentionKind.Pronoun)
+        ?? own.Find(item => item.Mention is { Kind: not MentionKind.Pronoun, Self: false })
         ?? own.FindLast(item => item.First <= draft.Position)
-        ?? own.FirstOrDefault();
+        ?? own.Find(item => !item.Mention!.Self);
 
     // "she" goes back to the one named last, where that one can be a she.
     private static Mention Merged(Statement statement, Clause clause, Mention mention, Draft draft)

@@ -188,7 +188,7 @@ internal static class ClockReader
     private static (int Hour, int Minute)? Parts(Scan scan, Item number)
     {
         var token = scan.TokenOf(number);
-        var (hour, minute) = token.Decimals == 2 ? ((int)number.Value, (int)(number.Value % 1 * 100m))
+        var (hour, minute) = token.Decimals == 2 && number.Value < 24 ? ((int)number.Value, (int)(number.Value % 1 * 100m))
             : token.Decimals > 0 || number.Value > 2359 || number.Value % 1 != 0 ? (-1, 0)
             : token.Digits >= 3 ? ((int)number.Value / 100, (int)number.Value % 100)
             : ((int)number.Value, 0);

@@ -116,7 +116,7 @@ internal static class DateReader
             : null;
 
     private static int? Tight(Scan scan, int i) =>
-        scan.At(i) is { Kind: ItemKind.Number } number && scan.TokenOf(number) is { Kind: TokenKind.Number, Decimals: 0, Digits: <= 4 } ? (int)number.Value : null;
+        scan.At(i) is { Kind: ItemKind.Number, Value: <= 9999 } number && scan.TokenOf(number) is { Kind: TokenKind.Number, Decimals: 0, Digits: <= 4 } ? (int)number.Value : null;
 
     // Without a year: the latest such day before now, or one soon to come for plans.
     private static LocalDate? Make(Scan scan, int month, int day, int? year)

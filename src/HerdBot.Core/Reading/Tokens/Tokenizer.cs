@@ -8,6 +8,8 @@ internal static class Tokenizer
     /// <summary>Longer messages are read this far.</summary>
     public const int LongestText = 4096;
 
+    // Far more than a message holds; odd texts are cut here.
+    private const int MostTokens = 1000;
     private const int LongestWord = 64;
     private static readonly string[] Clitics = ["s", "ll", "re", "ve", "d", "m"];
 
@@ -15,7 +17,7 @@ internal static class Tokenizer
     {
         var tokens = new List<Token>(16);
         var end = Math.Min(text.Length, LongestText);
-        for (var i = 0; i < end;)
+        for (var i = 0; i < end && tokens.Count < MostTokens;)
         {
             i = char.IsWhiteSpace(text[i]) ? i + 1
                 : IsNumberStart(text, i, end) ? NumberReader.Read(text, i, end, tokens)
