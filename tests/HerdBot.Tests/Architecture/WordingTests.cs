@@ -1,0 +1,121 @@
+using System.Text.RegularExpressions;
+using FluentAssertions;
+using HerdBot.Core.Care;
+using HerdBot.Core.Facts;
+using HerdBot.Core.Posting;
+using HerdBot.Core.Reading;
+using HerdBot.Core.Wording;
+using HerdBot.Tests.Support;
+using Xunit;
+
+namespace HerdBot.Tests.Architecture;
+
+/// <summary>The phrases: none missing, none idle, none with a dose, and short enough for one eye at four in the morning.</summary>
+public sealed class WordingTests
+{
+    private static readonly Phrases English = Phrases.Of(Language.English);
+
+    /// <summary>The parts of keys that are put together in the code.</summary>
+    private static readonly string[] PutTogether = ["noun.", "asked.", "late.", "vet.", "lapsed.", "button.", "fact.", "missing.", "reply.warm."];
+
+    [Fact]
+    public void Every_phrase_is_used()
+    {
+        var code = string.Join("\n", ReferenceTests.Files().Where(file => file.Contains("HerdBot.Core")).Select(File.ReadAllText));
+
+        English.Keys.Where(key => !code.Contains($"\"{key}\"") && !PutTogether.Any(key.StartsWith)).Should().BeEmpty();
+    }
+
+    [Fact]
+    public void A_phrase_that_is_put_together_names_a_task_a_kind_of_fact_or_a_band()
+    {
+        string[] words = [.. Enum.GetValues<CareTaskName>().Select(CareTaskWords.Word), .. Enum.GetValues<FactKind>().Select(FactWords.Word)];
+        string[] besides = ["noun.other", "vet.now", "vet.phone", "vet.phone.none", "vet.sum", "button.other", "button.not_yet", "button.on_it", "button.yes", "button.no", "fact.unsure", "fact.at"];
+
+        English.Keys.Where(key => PutTogether.Any(key.StartsWith) && !key.StartsWith("reply.") && !words.Contains(key.Split('.')[1])).Should().BeSubsetOf(besides);
+    }
+
+    [Fact]
+    public void Every_phrase_that_the_code_names_is_there()
+    {
+        var code = string.Join("\n", ReferenceTests.Files().Where(file => file.Contains("HerdBot.Core")).Select(File.ReadAllText));
+        var named = Regex.Matches(code, @"Phrases\.Say\(""([a-z_.]+)""").Select(match => match.Groups[1].Value).Distinct().ToList();
+
+        named.Should().HaveCountGreaterThan(30);
+        named.Where(key => !English.Has(key)).Should().BeEmpty();
+    }
+
+    [Fact]
+    public void Every_kind_of_fact_can_be_said() =>
+        Enum.GetValues<FactKind>().Where(kind => kind is not (FactKind.Undo or FactKind.Correction) && !FactWords.Word(kind).StartsWith("question"))
+            .Where(kind => !English.Has($"fact.{FactWords.Word(kind)}")).Should().BeEmpty();
+
+    [Fact]
+    public void Every_task_of_the_plan_has_a_name_and_a_line_for_each_of_its_steps()
+    {
+        foreach (var task in AllTasks())
+        {
+            var word = CareTaskWords.Word(task.Key.Name);
+            English.Has($"noun.{word}").Should().BeTrue(word);
+            foreach (var step in task.Steps)
+            {
+                var stage = step.Level == Level.Vet ? "vet" : step.State == TaskState.Late ? "late" : "asked";
+                English.Has($"{stage}.{word}").Should().BeTrue($"{stage}.{word} is said at step {step.Label} of {task.Key}");
+            }
+        }
+    }
+
+    [Fact]
+    public void Every_task_that_the_plan_can_emit_is_tried_here() => AllTasks().Select(task => task.Key.Name).Distinct().Should().BeEquivalentTo(
+    [
+        CareTaskName.LookOver, CareTaskName.Weak, CareTaskName.CordDip, CareTaskName.CordWatch, CareTaskName.Temperature, CareTaskName.Warm, CareTaskName.Standing,
+        CareTaskName.Nursing, CareTaskName.Colostrum, CareTaskName.Meconium, CareTaskName.Urine, CareTaskName.Weight, CareTaskName.DayLook, CareTaskName.Labour,
+        CareTaskName.Presentation, CareTaskName.DamLook, CareTaskName.Placenta,
+    ]);
+
+    [Fact]
+    public void No_phrase_holds_a_dose()
+    {
+        // An amount with a unit may stand there for the strength of a disinfectant, a length of cord, a pinch of time; never in ml, mg, g, IU, units or drops.
+        var amounts = English.Keys.Select(key => (Key: key, Text: English.Say(key))).SelectMany(phrase => Regex.Matches(phrase.Text, @"\d[\d.,-]*\s*(?:%|\p{L}+)").Select(match => match.Value.Trim()));
+
+        amounts.Select(amount => Regex.Replace(amount, @"\s+", " ")).Distinct().Should().BeSubsetOf(["0.5 %", "5 min", "2-3 cm", "15 min", "6:40", "40, 24 lb", "24 lb", "4 instead", "2, 24 lb", "40", "4"]);
+        English.Keys.Select(key => English.Say(key)).Should().NotContain(text => Regex.IsMatch(text, @"\b(mg|mcg|iu|units?|drops|cc|inject|dose)\b", RegexOptions.IgnoreCase) && !text.Contains("which unit"));
+    }
+
+    [Fact]
+    public void No_phrase_cheers_or_shouts() => English.Keys.Where(key => English.Say(key).Contains('!')).Should().BeEmpty();
+
+    [Fact]
+    public void An_alarm_fits_in_three_hundred_characters_and_a_reminder_too()
+    {
+        var yard = new Farmyard();
+        yard.Say("06:45", Some.Birth("06:40"));
+        yard.Say("07:30", Some.Temperature(94.1));
+        yard.RunTo("20 12:00");
+
+        yard.Posts.Where(post => post.Kind == PostKind.Alarm).Should().OnlyContain(post => post.Text.Length <= 300);
+        yard.Posts.Where(post => post.Kind == PostKind.Reminder).Should().OnlyContain(post => post.Text.Length <= 300);
+    }
+
+    [Fact]
+    public void A_value_is_put_in_as_it_is_and_never_read_as_a_phrase() =>
+        English.Say("reply.receipt", ("animal", "{facts}"), ("facts", "{animal} {{")).Should().Be("{facts}: {animal} {{.");
+
+    private static List<CareTask> AllTasks()
+    {
+        var yard = new Farmyard();
+        yard.Say("06:00", Some.Fact(FactKind.LabourSign, "Willow") with { Field = NoteTopics.Labour }, Some.Fact(FactKind.WaterBroke, "Willow"), Some.Note(NoteTopics.DamIll, "Sage"));
+        yard.Say("06:45", Some.Birth("06:40"), Some.Note(NoteTopics.Weak), Some.Fact(FactKind.CordBleeding));
+        var tasks = yard.PlanAt("06:45").ToList();
+        yard.Say("07:00", Some.Temperature(97), Some.Fact(FactKind.CordBleeding) with { Neg = true }, Some.Fact(FactKind.CordDip));
+        tasks.AddRange(yard.PlanAt("08:30"));
+        yard.Say("08:31", Some.Temperature(99.4), Some.Fact(FactKind.Nursing));
+        yard.Say("08:45", Some.Temperature(99.8));
+        tasks.AddRange(yard.PlanAt("08:46"));
+        yard.Say("10:46", Some.Temperature(103.4), Some.Weight(10.4));
+        tasks.AddRange(yard.PlanAt("10:46"));
+        tasks.AddRange(yard.PlanAt("19 08:00"));
+        return tasks;
+    }
+}
