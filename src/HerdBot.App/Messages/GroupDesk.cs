@@ -59,20 +59,23 @@ public sealed class GroupDesk : IDisposable
     /// <param name="inbound">What came in.</param>
     /// <param name="now">The instant that counts as its coming.</param>
     /// <param name="cancellation">Gives up.</param>
-    public Task HandleAsync(Inbound inbound, Instant now, CancellationToken cancellation = default)
+    /// <returns>A fault of our own that kept it from being worked on, which the sender is told of; null where there is none.</returns>
+    public async Task<Exception?> HandleAsync(Inbound inbound, Instant now, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(inbound);
-        return InLaneAsync(async () =>
+        Exception? fault = null;
+        await InLaneAsync(async () =>
         {
             try
             {
-                await CommitAsync(inbound.Key, Decide(inbound, now), now, cancellation);
+                await CommitAsync(inbound.Key, DecideSafely(inbound, now, out fault), now, cancellation);
             }
             catch (StoreDuplicateException)
             {
                 // It was worked on before: the same update twice is one message.
             }
         }, cancellation);
+        return fault;
     }
 
     /// <summary>Queues what is due.</summary>
@@ -95,6 +98,21 @@ public sealed class GroupDesk : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => lane.Dispose();
+
+    /// <summary>The message boundary: one message that we cannot work on must not stop all that come after it.</summary>
+    private ImmutableArray<HerdEvent> DecideSafely(Inbound inbound, Instant now, out Exception? fault)
+    {
+        try
+        {
+            fault = null;
+            return Decide(inbound, now);
+        }
+        catch (Exception odd)
+        {
+            fault = odd;
+            return Hear.Failed(State, Farm, now, (inbound as Inbound.Line)?.MessageId ?? (inbound as Inbound.Edit)?.MessageId);
+        }
+    }
 
     private ImmutableArray<HerdEvent> Decide(Inbound inbound, Instant now) => inbound switch
     {

@@ -188,7 +188,10 @@ public sealed partial class Pipeline : IIntake, IDisposable
             return;
         }
         var desk = await DeskAsync(group, cancellation);
-        await desk.HandleAsync(inbound, Now(), cancellation);
+        if (await desk.HandleAsync(inbound, Now(), cancellation) is { } fault)
+        {
+            LogFault(entry.Key, fault);
+        }
     }
 
     /// <summary>Marks an entry that reaches no group as worked on; the entry itself stays in the inbox for good.</summary>
@@ -274,6 +277,9 @@ public sealed partial class Pipeline : IIntake, IDisposable
         source.SetResult();
         return source;
     }
+
+    [LoggerMessage(2002, LogLevel.Error, "Update {Key} could not be worked on; nothing of it is recorded")]
+    private partial void LogFault(string key, Exception fault);
 
     [LoggerMessage(2001, LogLevel.Warning, "Update {Key} cannot be read and is set aside: {Why}")]
     private partial void LogSetAside(string key, string why);

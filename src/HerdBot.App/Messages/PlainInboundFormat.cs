@@ -10,6 +10,8 @@ public sealed class PlainInboundFormat : IInboundFormat
     private static readonly JsonSerializerOptions Options = new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
+        RespectNullableAnnotations = true,
+        RespectRequiredConstructorParameters = true,
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 

@@ -62,7 +62,7 @@ public sealed record BotSettings(FarmSetup Setup)
     {
         var (token, data, server) = (root.Text("token"), root.Text("data", "herdbot.db"), root.Text("server"));
         var (farm, care) = (root.Part("farm"), root.Part("care"));
-        if (farm is null)
+        if (!root.Has("farm"))
         {
             root.Problem("farm", "is missing");
         }

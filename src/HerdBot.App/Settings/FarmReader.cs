@@ -62,7 +62,10 @@ public static class FarmReader
         {
             return zone;
         }
-        farm.Problem("zone", name is null ? "is missing; write the farm's time zone, like \"America/Denver\"" : $"is '{name}', which is no time zone; write one like \"America/Denver\"");
+        if (name is not null || !farm.Has("zone"))
+        {
+            farm.Problem("zone", name is null ? "is missing; write the farm's time zone, like \"America/Denver\"" : $"is '{name}', which is no time zone; write one like \"America/Denver\"");
+        }
         return DateTimeZone.Utc;
     }
 

@@ -14,6 +14,9 @@ public sealed class JsonReader(JsonElement json, string place, List<string> prob
     private static readonly LocalTimePattern Minutes = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
     private readonly HashSet<string> known = [];
 
+    /// <summary>Whether the key is there, right or wrong.</summary>
+    public bool Has(string key) => Find(key) is not null;
+
     /// <summary>Text; the fallback where it is absent.</summary>
     public string? Text(string key, string? fallback = null)
     {

@@ -100,6 +100,18 @@ public static class Hear
         return draft.Events;
     }
 
+    /// <summary>A fault of the bot's own kept a message from being worked on: nothing is recorded, and the sender is told.</summary>
+    /// <param name="state">The herd.</param>
+    /// <param name="farm">The farm.</param>
+    /// <param name="now">When.</param>
+    /// <param name="message">The chat's id of the message; null where there is none.</param>
+    public static ImmutableArray<HerdEvent> Failed(HerdState state, Farm farm, Instant now, string? message)
+    {
+        var draft = new Draft(state, farm, now);
+        draft.Say(draft.Post(PostKind.Reply, draft.Phrases.Say("reply.fault")) with { ReplyTo = message });
+        return draft.Events;
+    }
+
     /// <summary>An answer to a question: the facts that waited go on record, or are asked about in their turn.</summary>
     internal static void Take(Draft draft, Question question, string answer, string by, string? message)
     {
