@@ -124,9 +124,9 @@ public sealed record HerdState
     private HerdState Queued(Post post)
     {
         var posts = Posts.Add(post.Number, new PostProgress(post));
-        if (posts.Count > PostsKept && !Unsent.Contains(posts.Keys.First()))
+        if (posts.Count > PostsKept && posts.Keys.FirstOrDefault(number => !Unsent.Contains(number)) is > 0 and var oldest)
         {
-            posts = posts.Remove(posts.Keys.First());
+            posts = posts.Remove(oldest);
         }
         return this with
         {
