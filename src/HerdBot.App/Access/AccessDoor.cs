@@ -36,7 +36,7 @@ public sealed partial class AccessDoor(IHerdStore store, AccessDesk desk, IChat 
     /// <inheritdoc/>
     public async Task<IReadOnlyList<GroupId>> KnownAsync(CancellationToken cancellation = default)
     {
-        await InLaneAsync(async () =>
+        await lane.InTurnAsync(async () =>
         {
             foreach (var stored in await store.ReadGroupAsync(AccessState.BotStream, version, cancellation))
             {
@@ -106,7 +106,7 @@ public sealed partial class AccessDoor(IHerdStore store, AccessDesk desk, IChat 
     private async Task<AccessDecision> SettleAsync(Func<AccessDecision> decide, Func<string> key, CancellationToken cancellation)
     {
         AccessDecision? decision = null;
-        await InLaneAsync(async () =>
+        await lane.InTurnAsync(async () =>
         {
             decision = decide();
             if (decision is AccessDecision.Settle settle)
@@ -118,7 +118,7 @@ public sealed partial class AccessDoor(IHerdStore store, AccessDesk desk, IChat 
         return decision!;
     }
 
-    private Task NoteAsync(int number, string why, CancellationToken cancellation) => InLaneAsync(() =>
+    private Task NoteAsync(int number, string why, CancellationToken cancellation) => lane.InTurnAsync(() =>
         AppendAsync(OwnKey("sent"), [new EventRecord(SentType, 1, JsonSerializer.Serialize(new Sent(number, why)))], cancellation), cancellation);
 
     private async Task AppendAsync(string key, ImmutableArray<EventRecord> events, CancellationToken cancellation)
@@ -157,19 +157,6 @@ public sealed partial class AccessDoor(IHerdStore store, AccessDesk desk, IChat 
                     state = AccessEventFormat.Read(record) is { } known ? state.Apply(known) : state;
                     break;
             }
-        }
-    }
-
-    private async Task InLaneAsync(Func<Task> work, CancellationToken cancellation)
-    {
-        await lane.WaitAsync(cancellation);
-        try
-        {
-            await work();
-        }
-        finally
-        {
-            lane.Release();
         }
     }
 

@@ -64,7 +64,7 @@ public sealed class GroupDesk : IDisposable
     {
         ArgumentNullException.ThrowIfNull(inbound);
         Exception? fault = null;
-        await InLaneAsync(async () =>
+        await lane.InTurnAsync(async () =>
         {
             try
             {
@@ -83,7 +83,7 @@ public sealed class GroupDesk : IDisposable
     public async Task<Instant?> RemindAsync(Instant now, CancellationToken cancellation = default)
     {
         Instant? next = null;
-        await InLaneAsync(async () =>
+        await lane.InTurnAsync(async () =>
         {
             (var events, next) = Remind.At(State, Farm, now, offSince);
             offSince = null;
@@ -94,7 +94,7 @@ public sealed class GroupDesk : IDisposable
 
     /// <summary>Notes how a post fares on its way to the chat.</summary>
     public Task NoteAsync(HerdEvent fared, Instant now, CancellationToken cancellation = default) =>
-        InLaneAsync(() => CommitAsync(OwnKey("post"), [fared], now, cancellation), cancellation);
+        lane.InTurnAsync(() => CommitAsync(OwnKey("post"), [fared], now, cancellation), cancellation);
 
     /// <inheritdoc/>
     public void Dispose() => lane.Dispose();
@@ -135,19 +135,6 @@ public sealed class GroupDesk : IDisposable
         await store.AppendAsync(new Commit(Group, version, key, now, [.. events.Select(EventCodec.Write)]), cancellation);
         version++;
         State = State.Apply(events);
-    }
-
-    private async Task InLaneAsync(Func<Task> work, CancellationToken cancellation)
-    {
-        await lane.WaitAsync(cancellation);
-        try
-        {
-            await work();
-        }
-        finally
-        {
-            lane.Release();
-        }
     }
 }
 

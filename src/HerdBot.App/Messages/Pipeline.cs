@@ -68,7 +68,7 @@ public sealed partial class Pipeline : IIntake, IDisposable
     {
         await foreach (var entry in waiting.Reader.ReadAllAsync(stopping))
         {
-            await InTurnAsync(() => HandleAsync(entry, stopping), stopping);
+            await turn.InTurnAsync(() => HandleAsync(entry, stopping), stopping);
             await RemindAsync(stopping);
             toSend.Writer.TryWrite(new TaskCompletionSource());
             Finish();
@@ -109,7 +109,7 @@ public sealed partial class Pipeline : IIntake, IDisposable
     /// <summary>Opens the known groups' histories and takes up what was taken in and not worked on.</summary>
     public async Task StartAsync(CancellationToken cancellation = default)
     {
-        await InTurnAsync(() => OpenKnownAsync(cancellation), cancellation);
+        await turn.InTurnAsync(() => OpenKnownAsync(cancellation), cancellation);
         var left = await store.ReadWaitingAsync(cancellation);
         foreach (var entry in left)
         {
@@ -137,7 +137,7 @@ public sealed partial class Pipeline : IIntake, IDisposable
     /// <summary>When anything falls due next, or is to be sent again; null where nothing can.</summary>
     public Instant? NextLook => outlook.Next;
 
-    private Task RemindAsync(CancellationToken cancellation) => InTurnAsync(async () =>
+    private Task RemindAsync(CancellationToken cancellation) => turn.InTurnAsync(async () =>
     {
         Instant? next = null;
         foreach (var desk in desks.Values)
@@ -253,19 +253,6 @@ public sealed partial class Pipeline : IIntake, IDisposable
             {
                 idle.SetResult();
             }
-        }
-    }
-
-    private async Task InTurnAsync(Func<Task> work, CancellationToken cancellation)
-    {
-        await turn.WaitAsync(cancellation);
-        try
-        {
-            await work();
-        }
-        finally
-        {
-            turn.Release();
         }
     }
 
