@@ -46,7 +46,7 @@ internal static class Doubts
         {
             return Future(draft, fact);
         }
-        var text = draft.Phrases.Say("ask.sure.twin", ("animal", dam!.Name), ("at", draft.Speaker.Clock(before.Born!.Value)));
+        var text = draft.Phrases.Say("ask.sure.twin", ("animal", draft.Called(dam!)), ("at", draft.Speaker.Clock(before.Born!.Value)));
         return new Doubt(fact, Ask.Sure, text, [draft.Phrases.Say("ask.twin.yes"), draft.Phrases.Say("ask.twin.no")]);
     }
 
@@ -82,6 +82,6 @@ internal static class Doubts
         var share = table.Number(CareKeys.WeightOffPercent) / 100;
         var days = (decimal)(Recording.At(draft, fact, draft.Now) - last.At).TotalDays;
         var fits = grams >= before * (1 - share) && grams <= before * (1 + share) + Math.Max(0, days) * table.Number(CareKeys.WeightGainTop);
-        return fits ? Future(draft, fact) : new Doubt(fact, Ask.Sure, draft.Phrases.Say("ask.sure.weight", ("animal", animal.Name), ("what", draft.FactLines.Say(fact, "")), ("was", draft.FactLines.Say(last.Fact with { At = null }, ""))));
+        return fits ? Future(draft, fact) : new Doubt(fact, Ask.Sure, draft.Phrases.Say("ask.sure.weight", ("animal", draft.Called(animal)), ("what", draft.FactLines.Say(fact, "")), ("was", draft.FactLines.Say(last.Fact with { At = null }, ""))));
     }
 }

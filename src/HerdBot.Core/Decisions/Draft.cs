@@ -42,13 +42,16 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
         return numbered.Number;
     }
 
-    public Post Post(PostKind kind, string text) => new(0, kind, Posting.Post.Group, text, Now);
+    public Post Post(PostKind kind, string text) => new(0, kind, Posting.Post.Group, Speaker.Lines(text), Now);
+
+    /// <summary>An animal as people call it.</summary>
+    public string Called(Animal animal) => Speaker.Name(animal.Name);
 
     /// <summary>A task as a post tells of it.</summary>
     public PostedTask Posted(CareTask task)
     {
         var lapsed = task.StateAt(Now) == TaskState.Lapsed;
-        return new PostedTask(task.Key, TaskLines.Name(task.Key.Animal), task.Due, task.StateAt(Now),
+        return new PostedTask(task.Key, State.Find(task.Key.Animal)?.Name ?? task.Key.Animal.Value, task.Due, task.StateAt(Now),
             lapsed ? Level.Vet : task.LevelAt(Now), lapsed ? PostingPlan.LapsedStep : task.OpenAt(Now) ? task.StepAt(Now)!.Label : "");
     }
 

@@ -59,7 +59,7 @@ public static class Press
             Show(draft, post, Already(draft, key, task));
             return;
         }
-        var animal = draft.TaskLines.Name(key.Animal);
+        var animal = draft.State.Find(key.Animal)?.Name;
         var word = CareTaskWords.Word(key.Name);
         var at = draft.Speaker.Clock(draft.Now);
         var done = verb == ButtonVerb.Done && !OwnKinds.IsReading(key.Name);

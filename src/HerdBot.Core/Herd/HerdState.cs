@@ -158,7 +158,7 @@ public sealed record HerdState
         var litter = births.Where(other => other.Animal == birth.Animal && (other.At - birth.At) is var gap && gap < Twins && gap > -Twins)
             .OrderBy(other => other.Fact.N ?? 0).ThenBy(other => other.At).ThenBy(other => other.Id.Number).ToList();
         int? twin = litter.Count > 1 || birth.Fact.N is not null ? litter.IndexOf(birth) + 1 : null;
-        var unnamed = $"{dam?.Name ?? "?"}'s baby" + (twin is { } n ? $" {n}" : "");
+        var unnamed = new BabyName(dam?.Name ?? "?", twin).ToString();
         var named = names.TryGetValue(birth.Newborn!, out var name);
         return new Animal(birth.Newborn!, named ? name! : unnamed, named ? HerdRole.Young : HerdRole.Newborn, dam?.Species ?? Species.Llama)
         {
