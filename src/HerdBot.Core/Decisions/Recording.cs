@@ -51,7 +51,7 @@ internal static class Recording
             return null;
         }
         var dam = state.Named(name[..end]);
-        var babies = dam is null ? [] : state.Newborns.Where(baby => baby.Dam == dam.Id).ToList();
+        var babies = dam is null ? [] : state.NewbornsOf(dam.Id).ToList();
         return int.TryParse(name[(end + Baby.Length)..], out var number)
             ? babies.LastOrDefault(baby => baby.Twin == number) ?? (babies.Count == 1 && number == 1 ? babies[0] : null)
             : babies.Count == 1 ? babies[0] : null;
