@@ -68,7 +68,7 @@ internal static class Answers
 
     private static string StatusOf(Draft draft, Animal animal, CareTaskName task)
     {
-        var last = draft.State.Records.LastOrDefault(record => !record.Withdrawn && record.Animal == animal.Id
+        var last = draft.State.RecordsOf(animal.Id).LastOrDefault(record => !record.Withdrawn
             && (FactWords.Word(record.Fact.Kind) == CareTaskWords.Word(task) || record.Fact.Kind == FactKind.Done && record.Fact.Task == CareTaskWords.Word(task)));
         return last is null
             ? draft.Phrases.Say("answer.status.no", ("animal", draft.Called(animal)), ("task", draft.TaskLines.Noun(task)))
