@@ -1,5 +1,6 @@
 using System.Globalization;
 using HerdBot.Core.Care;
+using HerdBot.Core.Due;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Posting;
@@ -53,7 +54,7 @@ internal static class Answers
             return null;
         }
         var bred = draft.Farm.Clock.Day(mating.At);
-        return (bred.PlusDays(table.Count(CareKeys.GestationMiddle)), bred.PlusDays(table.Count(CareKeys.GestationEarly)), bred.PlusDays(table.Count(CareKeys.GestationLate)), mating);
+        return DueForecast.Of(table, new DueCase(dam.Species, [Mating.On(bred)], draft.Farm.Clock.Day(draft.Now))) is { } due ? (due.Median, due.Window(0.8).From, due.Window(0.8).To, mating) : null;
     }
 
     private static string Status(Draft draft, Fact question)
