@@ -1,5 +1,6 @@
 using System.Globalization;
 using HerdBot.Core.Care;
+using HerdBot.Core.Due;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Posting;
@@ -53,7 +54,7 @@ internal static class Answers
             return null;
         }
         var bred = draft.Farm.Clock.Day(mating.At);
-        return (bred.PlusDays(table.Count(CareKeys.GestationMiddle)), bred.PlusDays(table.Count(CareKeys.GestationEarly)), bred.PlusDays(table.Count(CareKeys.GestationLate)), mating);
+        return DueForecast.Of(table, new DueCase(dam.Species, [Mating.On(bred)], draft.Farm.Clock.Day(draft.Now))) is { } due ? (due.Median, due.Window(0.8).From, due.Window(0.8).To, mating) : null;
     }
 
     private static string Status(Draft draft, Fact question)
@@ -68,7 +69,7 @@ internal static class Answers
 
     private static string StatusOf(Draft draft, Animal animal, CareTaskName task)
     {
-        var last = draft.State.Records.LastOrDefault(record => !record.Withdrawn && record.Animal == animal.Id
+        var last = draft.State.RecordsOf(animal.Id).LastOrDefault(record => !record.Withdrawn
             && (FactWords.Word(record.Fact.Kind) == CareTaskWords.Word(task) || record.Fact.Kind == FactKind.Done && record.Fact.Task == CareTaskWords.Word(task)));
         return last is null
             ? draft.Phrases.Say("answer.status.no", ("animal", draft.Called(animal)), ("task", draft.TaskLines.Noun(task)))

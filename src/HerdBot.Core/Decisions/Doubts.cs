@@ -41,8 +41,8 @@ internal static class Doubts
     private static Doubt? TwinOrTwice(Draft draft, Fact fact, string? message)
     {
         var dam = draft.State.Named(fact.Animal);
-        var before = dam is null ? null : draft.State.Newborns.LastOrDefault(baby => baby.Dam == dam.Id && draft.Now - baby.Born < Duration.FromDays(60));
-        if (before is null || fact.N > 1 || draft.State.Records.Any(record => record.Newborn == before.Id && record.Message == message))
+        var before = dam is null ? null : draft.State.NewbornsOf(dam.Id).LastOrDefault(baby => draft.Now - baby.Born < Duration.FromDays(60));
+        if (before is null || fact.N > 1 || draft.State.RecordsOf(dam!.Id).Any(record => record.Newborn == before.Id && record.Message == message))
         {
             return Future(draft, fact);
         }
@@ -75,7 +75,7 @@ internal static class Doubts
     private static Doubt? OffTheCurve(Draft draft, Fact fact, string? message)
     {
         var animal = Recording.AnimalOf(draft.State, fact);
-        if (animal?.Born is null || draft.Farm.TableOf(animal.Species) is not { } table || Measures.Grams(fact) is not { } grams || draft.State.Records.LastOrDefault(record => record.Certain && record.Animal == animal.Id && record.Fact.Kind == FactKind.Weight && (message is null || record.Message != message)) is not { } last || Measures.Grams(last.Fact) is not { } before)
+        if (animal?.Born is null || draft.Farm.TableOf(animal.Species) is not { } table || Measures.Grams(fact) is not { } grams || draft.State.RecordsOf(animal.Id).LastOrDefault(record => record.Certain && record.Fact.Kind == FactKind.Weight && (message is null || record.Message != message)) is not { } last || Measures.Grams(last.Fact) is not { } before)
         {
             return Future(draft, fact);
         }

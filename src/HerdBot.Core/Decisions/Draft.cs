@@ -14,7 +14,6 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
 {
     private const int MostButtons = 3;
     private readonly ImmutableArray<HerdEvent>.Builder events = ImmutableArray.CreateBuilder<HerdEvent>();
-    private ImmutableArray<CareTask>? plan;
 
     public HerdState State { get; private set; } = state;
     public Farm Farm { get; } = farm;
@@ -26,13 +25,12 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
     public ImmutableArray<HerdEvent> Events => events.ToImmutable();
 
     /// <summary>The plan as the events so far leave it.</summary>
-    public ImmutableArray<CareTask> Plan => plan ??= CarePlan.At(State, Farm, Now);
+    public ImmutableArray<CareTask> Plan => CarePlan.At(State, Farm, Now);
 
     public void Add(HerdEvent happened)
     {
         events.Add(happened);
         State = State.Apply(happened);
-        plan = null;
     }
 
     /// <summary>Queues a post and returns its number.</summary>
@@ -81,5 +79,5 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
 
     /// <summary>The newest record of a kind that says it has happened; null where there is none.</summary>
     public HerdRecord? Newest(AnimalId animal, FactKind kind) =>
-        State.Records.LastOrDefault(record => record.Certain && record.Animal == animal && record.Fact.Kind == kind);
+        State.RecordsOf(animal).LastOrDefault(record => record.Certain && record.Fact.Kind == kind);
 }

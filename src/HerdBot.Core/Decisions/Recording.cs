@@ -50,7 +50,7 @@ internal static class Recording
             return null;
         }
         var dam = state.Named(meant.Dam);
-        var babies = dam is null ? [] : state.Newborns.Where(baby => baby.Dam == dam.Id).ToList();
+        var babies = dam is null ? [] : state.NewbornsOf(dam.Id).ToList();
         return meant.N is { } number
             ? babies.LastOrDefault(baby => baby.Twin == number) ?? (babies.Count == 1 && number == 1 ? babies[0] : null)
             : babies.Count == 1 ? babies[0] : null;

@@ -102,7 +102,7 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
     };
 
     private string Seen(CareTask task) =>
-        State.Records.LastOrDefault(record => record.Animal == task.Key.Animal && record.Fact.Kind == FactKind.Presentation && !record.Withdrawn)?.Fact.Text ?? "";
+        State.RecordsOf(task.Key.Animal).LastOrDefault(record => record.Fact.Kind == FactKind.Presentation && !record.Withdrawn)?.Fact.Text ?? "";
 
     private IEnumerable<(string, string)> Milk(CareTask task, Instant? born)
     {

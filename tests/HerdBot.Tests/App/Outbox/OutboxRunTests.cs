@@ -126,6 +126,17 @@ public sealed class OutboxRunTests
     }
 
     [Fact]
+    public async Task A_chat_without_a_pace_gets_all_at_once()
+    {
+        var rig = await Rig.WithAsync(25);
+        rig.Chat.MostAMinute = null;
+
+        (await rig.SendAsync()).Should().BeNull();
+
+        rig.Chat.Taken.Should().HaveCount(25);
+    }
+
+    [Fact]
     public async Task A_mark_or_an_edit_that_is_refused_is_left_and_holds_up_nothing()
     {
         var rig = await Rig.WithAsync(1);
@@ -177,6 +188,7 @@ public sealed class OutboxRunTests
     /// <summary>A chat that answers what it is told to, and takes everything else.</summary>
     private sealed class FakeChat : IChat
     {
+        public int? MostAMinute { get; set; } = 20;
         public Queue<SendResult> Answers { get; } = new();
         public List<Outgoing> Taken { get; } = [];
 
