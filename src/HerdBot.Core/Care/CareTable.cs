@@ -26,6 +26,12 @@ public enum CareUnit
     Kilograms,
     /// <summary>Grams.</summary>
     Grams,
+    /// <summary>Days.</summary>
+    Days,
+    /// <summary>Milligrams in a decilitre.</summary>
+    MilligramsPerDecilitre,
+    /// <summary>Millilitres for each kilogram of weight.</summary>
+    MillilitresPerKilogram,
 }
 
 /// <summary>One number of the care table.</summary>
@@ -53,24 +59,35 @@ public sealed class CareTable
         [CareUnit.Percent] = "percent",
         [CareUnit.Kilograms] = "kg",
         [CareUnit.Grams] = "g",
+        [CareUnit.Days] = "days",
+        [CareUnit.MilligramsPerDecilitre] = "mg/dL",
+        [CareUnit.MillilitresPerKilogram] = "ml/kg",
     }.ToFrozenDictionary();
 
     private readonly FrozenDictionary<string, CareNumber> numbers;
 
-    private CareTable(IReadOnlyDictionary<string, CareNumber> numbers) => this.numbers = numbers.ToFrozenDictionary();
+    private CareTable(IReadOnlyDictionary<string, CareNumber> numbers, IEnumerable<string> ofTheVet)
+    {
+        this.numbers = numbers.ToFrozenDictionary();
+        OfTheVet = [.. ofTheVet.Order(StringComparer.Ordinal)];
+    }
+
+    /// <summary>The keys whose numbers are the farm's vet's own.</summary>
+    public ImmutableArray<string> OfTheVet { get; }
 
     /// <summary>A figure in its key's unit.</summary>
     public decimal Number(CareKey key) => numbers[Checked(key).Name].Value;
 
-    /// <summary>A length of time; for keys in minutes and hours.</summary>
+    /// <summary>A length of time; for keys in minutes, hours and days.</summary>
     public Duration Time(CareKey key) => key.Unit switch
     {
         CareUnit.Minutes => Duration.FromMinutes((double)Number(key)),
         CareUnit.Hours => Duration.FromHours((double)Number(key)),
+        CareUnit.Days => Duration.FromDays((double)Number(key)),
         _ => throw new ArgumentException($"{key.Name} is no length of time", nameof(key)),
     };
 
-    /// <summary>A count; for keys that count.</summary>
+    /// <summary>A count, or whole days; for keys that count.</summary>
     public int Count(CareKey key) => (int)Number(key);
 
     /// <summary>Where a figure comes from.</summary>
@@ -102,7 +119,7 @@ public sealed class CareTable
         {
             problems.AddRange(Disorder(numbers));
         }
-        return problems.Count == 0 ? (new CareTable(numbers), []) : (null, problems.ToImmutable());
+        return problems.Count == 0 ? (new CareTable(numbers, []), []) : (null, problems.ToImmutable());
     }
 
     /// <summary>The table with some numbers in another's place: the farm's vet knows better.</summary>
@@ -126,7 +143,7 @@ public sealed class CareTable
         {
             problems.AddRange(Disorder(changed));
         }
-        return problems.Count == 0 ? (new CareTable(changed), []) : (null, problems.ToImmutable());
+        return problems.Count == 0 ? (new CareTable(changed, OfTheVet.Union(overrides.Keys)), []) : (null, problems.ToImmutable());
     }
 
     private static void Add(string file, Dictionary<string, CareNumber> numbers, ImmutableArray<string>.Builder problems)
@@ -186,6 +203,10 @@ public sealed class CareTable
         ("cord_watch", "times", ["look1", "look2", "look3", "look4"]),
         ("posting", "times", ["act_second", "act_third", "act_fourth"]),
         ("gestation", "days", ["early", "middle", "late"]),
+        ("early", "days", ["before", "watch_before"]),
+        ("feed", "percentages", ["percent", "percent_top"]),
+        ("feed", "ages", ["second_from", "third_from"]),
+        ("igg", "times", ["asked", "late", "lapses"]),
     ];
 
     private static IEnumerable<string> Disorder(Dictionary<string, CareNumber> numbers)

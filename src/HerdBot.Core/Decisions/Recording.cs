@@ -9,6 +9,8 @@ namespace HerdBot.Core.Decisions;
 /// <summary>Puts facts on record, each with its animal and its instant.</summary>
 internal static class Recording
 {
+    private const string Baby = "'s baby";
+
     /// <summary>Records a fact.</summary>
     /// <param name="draft">The decision so far.</param>
     /// <param name="fact">A complete fact: its animal is in the herd, or it has none.</param>
@@ -20,17 +22,31 @@ internal static class Recording
     {
         var answered = task ?? TaskOf(draft, fact);
         var own = fact is { Kind: FactKind.Done, Neg: false } && CareTaskWords.TryParse(fact.Task, out var name) && !OwnKinds.IsReading(name)
-            ? OwnKinds.Done(name, fact.Animal) with { At = fact.At, Unsure = fact.Unsure, Text = fact.Text } : fact;
+            ? OwnKinds.Done(name, fact.Animal, answered?.Which) with { At = fact.At, Unsure = fact.Unsure, Text = fact.Text } : fact;
         var animal = own is { Kind: FactKind.Claim, Task: CareTaskWords.CallVet } ? Alarmed(draft, AnimalOf(draft.State, own)) : AnimalOf(draft.State, own);
         var id = draft.State.NextFact;
+        animal ??= Stillborn(draft, own);
         draft.Add(new HerdEvent.FactRecorded(id, own, animal?.Id, At(draft, own, saidAt), saidAt, by)
         {
             Message = message,
-            Newborn = own is { Kind: FactKind.Birth, Neg: false } && animal is not null ? new AnimalId($"{animal.Id.Value}/{id.Number}") : null,
+            Newborn = Ends(own, animal) is { } dam ? new AnimalId($"{dam.Id.Value}/{id.Number}") : null,
             Task = answered,
         });
         return draft.State.Record(id)!;
     }
+
+    /// <summary>The dam whose pregnancy a fact ends: by a birth, or by the death of a baby that was never on record.</summary>
+    private static Animal? Ends(Fact fact, Animal? animal) => fact switch
+    {
+        { Kind: FactKind.Birth, Neg: false } => animal,
+        { Kind: FactKind.Death, Neg: false, Unsure: false, Animal: { } name } when animal is { Role: HerdRole.Dam } && !string.Equals(name, animal.Name, StringComparison.OrdinalIgnoreCase) => animal,
+        _ => null,
+    };
+
+    /// <summary>The dam of a baby that came dead: nothing else is on record of it.</summary>
+    private static Animal? Stillborn(Draft draft, Fact fact) => fact is { Kind: FactKind.Death, Animal: { } name } && BabyOf(name) is { } dam ? draft.State.Named(dam) : null;
+
+    private static string? BabyOf(string name) => name.IndexOf(Baby, StringComparison.OrdinalIgnoreCase) is > 0 and var end ? name[..end] : null;
 
     /// <summary>The instant of a fact: what it says, or when it was said.</summary>
     public static Instant At(Draft draft, Fact fact, Instant saidAt) => fact.At switch
@@ -45,7 +61,6 @@ internal static class Recording
 
     private static Animal? OnlyOf(HerdState state, string? name)
     {
-        const string Baby = "'s baby";
         if (name is null || name.IndexOf(Baby, StringComparison.OrdinalIgnoreCase) is not (> 0 and var end))
         {
             return null;

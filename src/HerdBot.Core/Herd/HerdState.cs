@@ -64,6 +64,11 @@ public sealed record HerdState
     public ImmutableArray<Animal> Newborns => newborns ??= DeriveNewborns();
     private ImmutableArray<Animal>? newborns;
 
+    /// <summary>The records of an animal that count, in the order they were made.</summary>
+    public IEnumerable<HerdRecord> Of(AnimalId animal) =>
+        (byAnimal ??= Records.Where(record => record is { Withdrawn: false, Animal: not null }).ToLookup(record => record.Animal!))[animal];
+    private ILookup<AnimalId, HerdRecord>? byAnimal;
+
     /// <summary>Every animal: the roster, then the newborns.</summary>
     public IEnumerable<Animal> Animals => Roster.Concat(Newborns);
 
@@ -104,7 +109,7 @@ public sealed record HerdState
     public HerdState Apply(IEnumerable<HerdEvent> happened) => happened.Aggregate(this, (state, next) => state.Apply(next));
 
     /// <summary>A copy in which what is derived from roster and records is derived anew.</summary>
-    private HerdState Fresh() => this with { newborns = null };
+    private HerdState Fresh() => this with { newborns = null, byAnimal = null };
 
     private static HerdRecord Recorded(HerdEvent.FactRecorded e) =>
         new(e.Id, e.Fact, e.Animal, e.At, e.SaidAt, e.By) { Message = e.Message, Newborn = e.Newborn, Task = e.Task };
@@ -148,7 +153,7 @@ public sealed record HerdState
         var names = Records.Where(record => record is { Withdrawn: false, Fact: { Kind: FactKind.Roster, Name: not null } })
             .GroupBy(record => record.Animal).Where(group => group.Key is not null)
             .ToDictionary(group => group.Key!, group => group.Last().Fact.Name!);
-        var dead = Records.Where(record => record is { Certain: true, Fact.Kind: FactKind.Death }).Select(record => record.Animal).ToHashSet();
+        var dead = Records.Where(record => record is { Certain: true, Fact.Kind: FactKind.Death }).Select(record => record.Newborn ?? record.Animal).ToHashSet();
         return [.. births.Select(birth => Newborn(birth, births, names, dead))];
     }
 
