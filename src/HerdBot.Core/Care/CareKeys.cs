@@ -1,3 +1,5 @@
+using HerdBot.Core.Due;
+
 namespace HerdBot.Core.Care;
 
 /// <summary>Every number of the care table: its key in the file, its unit and the range it may have.</summary>
@@ -239,12 +241,6 @@ public static class CareKeys
     public static CareKey WeightSmall { get; } = Key("weight.small", CareUnit.Kilograms, 2m, 15m);
     /// <summary>Weight: gain top; g, 100 to 1000.</summary>
     public static CareKey WeightGainTop { get; } = Key("weight.gain_top", CareUnit.Grams, 100m, 1000m);
-    /// <summary>Gestation: the middle; days, 320 to 370.</summary>
-    public static CareKey GestationMiddle { get; } = Key("gestation.middle", CareUnit.Count, 320m, 370m);
-    /// <summary>Gestation: the early end of the likely window; days, 300 to 350.</summary>
-    public static CareKey GestationEarly { get; } = Key("gestation.early", CareUnit.Count, 300m, 350m);
-    /// <summary>Gestation: the late end of the likely window; days, 345 to 400.</summary>
-    public static CareKey GestationLate { get; } = Key("gestation.late", CareUnit.Count, 345m, 400m);
     /// <summary>Navel: a wet one counts from this age on; hours, 12 to 168.</summary>
     public static CareKey NavelWetAfter { get; } = Key("navel.wet_after", CareUnit.Hours, 12m, 168m);
     /// <summary>Warmth: under normal after this age is for the vet; hours, 12 to 72.</summary>
@@ -293,10 +289,6 @@ public static class CareKeys
     public static CareKey VaccinationAsked { get; } = Key("vaccination.asked", CareUnit.Days, 1m, 120m);
     /// <summary>Weaning: asked for; days, 90 to 365.</summary>
     public static CareKey WeaningAsked { get; } = Key("weaning.asked", CareUnit.Days, 90m, 365m);
-    /// <summary>Early: born before this day; days, 300 to 345.</summary>
-    public static CareKey EarlyBefore { get; } = Key("early.before", CareUnit.Days, 300m, 345m);
-    /// <summary>Early: look for signs before this day; days, 310 to 350.</summary>
-    public static CareKey EarlyWatchBefore { get; } = Key("early.watch_before", CareUnit.Days, 310m, 350m);
     /// <summary>Early: signs that count at any date; a count, 1 to 5.</summary>
     public static CareKey EarlySigns { get; } = Key("early.signs", CareUnit.Count, 1m, 5m);
     /// <summary>Early: phone late; minutes, 10 to 240.</summary>
@@ -335,7 +327,9 @@ public static class CareKeys
     public static CareKey WeightGainLow { get; } = Key("weight.gain_low", CareUnit.Grams, 50m, 500m);
 
     /// <summary>All of them, in the order of the table.</summary>
-    public static IReadOnlyList<CareKey> All => Known;
+    public static IReadOnlyList<CareKey> All => all ??= [.. Known, .. DueKeys.All];
+
+    private static IReadOnlyList<CareKey>? all;
 
     private static CareKey Key(string name, CareUnit unit, decimal low, decimal high)
     {

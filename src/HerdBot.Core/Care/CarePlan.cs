@@ -15,10 +15,20 @@ public static class CarePlan
     /// <param name="state">The herd.</param>
     /// <param name="farm">The farm.</param>
     /// <param name="now">Nothing after this counts.</param>
+    /// <remarks>Depends on the roster and the records alone: asked again for the same instant while these stay, it is not worked out again.</remarks>
     public static ImmutableArray<CareTask> At(HerdState state, Farm farm, Instant now)
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(farm);
+        if (state.Planned is not { } known || known.Now != now || !ReferenceEquals(known.Farm, farm))
+        {
+            state.Planned = known = new PlanMemo(farm, now, WorkOut(state, farm, now));
+        }
+        return known.Tasks;
+    }
+
+    private static ImmutableArray<CareTask> WorkOut(HerdState state, Farm farm, Instant now)
+    {
         var plan = ImmutableArray.CreateBuilder<CareTask>();
         var young = state.Newborns.Where(baby => baby.State is null && baby.Born > now - Watched)
             .Select(baby => NewbornView.Of(state, farm, baby, now)).OfType<NewbornView>().ToList();

@@ -1,3 +1,4 @@
+using HerdBot.Core.Due;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using NodaTime;
@@ -25,7 +26,7 @@ internal static class DamTroubles
     /// <summary>Rolling or kicking long before her time may be a twisted womb; at her time it is labour.</summary>
     public static bool IsTwist(DamView dam, HerdRecord record) => record.Fact is { Neg: false, Text: not null }
         && (record.Fact.Says(NoteTopics.Rolls) || (record.Fact.Says(NoteTopics.Labour) && record.Fact.Kind == FactKind.LabourSign))
-        && dam.GestationDays >= dam.Table.Count(CareKeys.DamColicFrom) && dam.GestationDays < dam.Table.Count(CareKeys.EarlyBefore);
+        && dam.GestationDays >= dam.Table.Count(CareKeys.DamColicFrom) && dam.GestationDays < dam.Table.Count(DueKeys.Early);
 
     private static CareTask? Colic(DamView dam)
     {

@@ -16,7 +16,7 @@ internal sealed class DamView
         Farm = farm;
         Now = now;
         Births = [.. told.All.Where(record => record.Newborn is not null)];
-        GestationDays = Gestation.Days(told.All, now, farm);
+        GestationDays = Pregnancy.Days(told.All, now, farm);
     }
 
     public Animal Animal { get; }
@@ -49,7 +49,7 @@ internal sealed class DamView
     /// <param name="now">Nothing after this counts.</param>
     public static DamView? Of(HerdState state, Farm farm, Animal dam, IEnumerable<NewbornView> young, Instant now)
     {
-        var told = new ToldRecords(state.Of(dam.Id), now);
+        var told = new ToldRecords(state.RecordsOf(dam.Id), now);
         return told.All.Count == 0 || farm.TableOf(dam.Species) is not { } table || told.All.Any(record => record is { Certain: true, Newborn: null, Fact.Kind: FactKind.Death })
             ? null : new DamView(dam, told, table, farm, now) { Young = [.. young] };
     }

@@ -96,16 +96,16 @@ public sealed class NewbornView
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(newborn);
         if (farm.TableOf(newborn.Species) is not { } table || newborn.Dam is not { } bore
-            || state.Of(bore).FirstOrDefault(record => record.Newborn == newborn.Id) is not { } birth)
+            || state.RecordsOf(bore).FirstOrDefault(record => record.Newborn == newborn.Id && !record.Withdrawn) is not { } birth)
         {
             return null;
         }
-        var told = new ToldRecords(state.Of(newborn.Id), now);
-        var dam = new ToldRecords(state.Of(bore), now);
+        var told = new ToldRecords(state.RecordsOf(newborn.Id), now);
+        var dam = new ToldRecords(state.RecordsOf(bore), now);
         var view = new NewbornView(newborn, birth, told, dam, table, farm, now)
         {
             Pair = Fostering.DamOf(state, told) ?? bore,
-            GestationDays = Gestation.Days(dam.All, birth.At, farm),
+            GestationDays = Pregnancy.Days(dam.All, birth.At, farm),
             ByHandSince = Fostering.ByHandSince(told, dam, birth.At),
         };
         view.AtRisk = Risk.Of(view);

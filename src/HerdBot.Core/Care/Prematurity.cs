@@ -1,3 +1,4 @@
+using HerdBot.Core.Due;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using NodaTime;
@@ -19,9 +20,9 @@ public sealed record Prematurity(bool IsEarly, bool Watch, Instant? Since)
     {
         ArgumentNullException.ThrowIfNull(newborn);
         var table = newborn.Table;
-        var byDays = newborn.GestationDays < table.Count(CareKeys.EarlyBefore) ? newborn.ReportedAt : (Instant?)null;
+        var byDays = newborn.GestationDays < table.Count(DueKeys.Early) ? newborn.ReportedAt : (Instant?)null;
         var since = NewbornPlan.Earliest(byDays, newborn.About(NoteTopics.Early).Select(record => (Instant?)record.SaidAt).FirstOrDefault(), BySigns(newborn));
-        return new Prematurity(since is not null, since is null && newborn.GestationDays < table.Count(CareKeys.EarlyWatchBefore), since);
+        return new Prematurity(since is not null, since is null && newborn.GestationDays < table.Count(DueKeys.EarlyWatch), since);
     }
 
     /// <summary>When enough different signs had been told.</summary>

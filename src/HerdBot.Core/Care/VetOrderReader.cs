@@ -33,7 +33,7 @@ public static class VetOrderReader
 
     private static CareTaskName Task(string[] words)
     {
-        var word = Words.GetProperty("tasks").EnumerateObject().FirstOrDefault(task => task.Value.EnumerateArray().Any(name => words.Contains(name.GetString()))).Name;
+        var word = Words.GetProperty("tasks").EnumerateObject().Where(task => task.Value.EnumerateArray().Any(name => words.Contains(name.GetString()))).Select(task => task.Name).FirstOrDefault();
         return CareTaskWords.TryParse(word, out var task) ? task : CareTaskName.VetToday;
     }
 

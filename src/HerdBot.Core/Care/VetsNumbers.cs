@@ -20,7 +20,7 @@ public static class VetsNumbers
         ["weight small"] = ["weight.small"],
         ["weight first_loss"] = ["weight.first_loss", "weight.first_loss_percent"],
         ["weight slow"] = ["weight.gain_low", "weight.slow_days"],
-        ["vet_today early"] = ["early.before", "early.signs", "early.up_by"],
+        ["vet_today early"] = ["due.early", "early.signs", "early.up_by"],
         ["colostrum"] = ["colostrum.percent", "colostrum.assumed_weight"],
         ["feed"] = ["feed.percent", "feed.percent_top", "feed.a_day", "feed.a_day_second", "feed.a_day_third", "feed.most_per_kg"],
     };

@@ -12,14 +12,16 @@ namespace HerdBot.Core.Decisions;
 internal static class Circumstances
 {
     private const int LogKept = 40;
+    /// <summary>A newborn that has no name after so long is meant by nobody any more.</summary>
+    private static readonly Duration UnnamedKept = Duration.FromDays(400);
     private static readonly Duration SaidKept = Duration.FromHours(12);
 
     public static ReadingContext Of(Draft draft, string by, string message, string? replyTo, Instant at)
     {
         var state = draft.State;
-        var log = state.Records.Where(record => !record.Withdrawn && record.Message != message).TakeLast(LogKept).ToImmutableArray();
+        var log = state.NewestFirst().Where(record => !record.Withdrawn && record.Message != message).Take(LogKept).Reverse().ToImmutableArray();
         var reminders = Reminders(draft).ToImmutableArray();
-        return new ReadingContext(at.InZone(draft.Farm.Clock.Zone), [.. state.Animals.Select(animal => Entry(draft, animal))])
+        return new ReadingContext(at.InZone(draft.Farm.Clock.Zone), [.. state.Animals.Where(animal => animal.Role != HerdRole.Newborn || animal.Born > at - UnnamedKept).Select(animal => Entry(draft, animal))])
         {
             Units = draft.Farm.Units,
             Dates = draft.Farm.Dates,
@@ -78,7 +80,7 @@ internal static class Circumstances
         }
         var labour = draft.Plan.Any(task => task.Key.Animal == animal.Id && task.Key.Name is CareTaskName.Labour or CareTaskName.Presentation && task.Key.Animal == animal.Id && task.OpenAt(draft.Now));
         return labour ? HerdEntryState.InLabour
-            : draft.State.Newborns.Any(baby => baby.Dam == animal.Id) ? (animal.State == HerdEntryState.Due ? null : animal.State)
+            : draft.State.NewbornsOf(animal.Id).Any() ? (animal.State == HerdEntryState.Due ? null : animal.State)
             : animal.State;
     }
 }

@@ -9,8 +9,6 @@ namespace HerdBot.Core.Decisions;
 /// <summary>Puts facts on record, each with its animal and its instant.</summary>
 internal static class Recording
 {
-    private const string Baby = "'s baby";
-
     /// <summary>Records a fact.</summary>
     /// <param name="draft">The decision so far.</param>
     /// <param name="fact">A complete fact: its animal is in the herd, or it has none.</param>
@@ -44,9 +42,7 @@ internal static class Recording
     };
 
     /// <summary>The dam of a baby that came dead: nothing else is on record of it.</summary>
-    private static Animal? Stillborn(Draft draft, Fact fact) => fact is { Kind: FactKind.Death, Animal: { } name } && BabyOf(name) is { } dam ? draft.State.Named(dam) : null;
-
-    private static string? BabyOf(string name) => name.IndexOf(Baby, StringComparison.OrdinalIgnoreCase) is > 0 and var end ? name[..end] : null;
+    private static Animal? Stillborn(Draft draft, Fact fact) => fact is { Kind: FactKind.Death, Animal: { } name } && BabyName.Read(name) is { } baby ? draft.State.Named(baby.Dam) : null;
 
     /// <summary>The instant of a fact: what it says, or when it was said.</summary>
     public static Instant At(Draft draft, Fact fact, Instant saidAt) => fact.At switch
@@ -61,13 +57,13 @@ internal static class Recording
 
     private static Animal? OnlyOf(HerdState state, string? name)
     {
-        if (name is null || name.IndexOf(Baby, StringComparison.OrdinalIgnoreCase) is not (> 0 and var end))
+        if (BabyName.Read(name) is not { } meant)
         {
             return null;
         }
-        var dam = state.Named(name[..end]);
-        var babies = dam is null ? [] : state.Newborns.Where(baby => baby.Dam == dam.Id).ToList();
-        return int.TryParse(name[(end + Baby.Length)..], out var number)
+        var dam = state.Named(meant.Dam);
+        var babies = dam is null ? [] : state.NewbornsOf(dam.Id).ToList();
+        return meant.N is { } number
             ? babies.LastOrDefault(baby => baby.Twin == number) ?? (babies.Count == 1 && number == 1 ? babies[0] : null)
             : babies.Count == 1 ? babies[0] : null;
     }

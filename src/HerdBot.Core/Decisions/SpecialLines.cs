@@ -21,7 +21,7 @@ internal static class SpecialLines
         }
         if (record is { Certain: true, Fact.Kind: FactKind.Death })
         {
-            string[] sorry = [draft.Phrases.Say("reply.death", ("animal", animal.Name))];
+            string[] sorry = [draft.Phrases.Say("reply.death", ("animal", draft.Called(animal)))];
             return record.Newborn is null ? sorry : [.. sorry, draft.Phrases.Say("reply.people")];
         }
         if (animal.Born is null || NewbornView.Of(draft.State, draft.Farm, animal, draft.Now) is not { } baby)
@@ -53,15 +53,15 @@ internal static class SpecialLines
         }
         if (record is { Fact: { Kind: FactKind.Claim, Task: CareTaskWords.CallVet } })
         {
-            yield return draft.Phrases.Say("reply.called", ("animal", animal.Name), ("until", draft.Speaker.Clock(record.SaidAt + table.Time(CareKeys.PostingCalled))));
+            yield return draft.Phrases.Say("reply.called", ("animal", draft.Called(animal)), ("until", draft.Speaker.Clock(record.SaidAt + table.Time(CareKeys.PostingCalled))));
         }
         else if (record.Certain && record.Fact.Says(NoteTopics.Back))
         {
-            yield return draft.Phrases.Say("reply.back", ("animal", animal.Name));
+            yield return draft.Phrases.Say("reply.back", ("animal", draft.Called(animal)));
         }
         else if (record.Certain && record.Fact.Says(NoteTopics.Away))
         {
-            yield return draft.Phrases.Say("reply.away", ("animal", animal.Name), ("until", draft.Speaker.Clock(record.SaidAt + table.Time(CareKeys.AwayMost))));
+            yield return draft.Phrases.Say("reply.away", ("animal", draft.Called(animal)), ("until", draft.Speaker.Clock(record.SaidAt + table.Time(CareKeys.AwayMost))));
         }
         else if (VetOrders.Of(record, draft.Farm) is { } order)
         {
@@ -71,11 +71,11 @@ internal static class SpecialLines
 
     private static string Order(Draft draft, VetOrder order, Animal animal)
     {
-        var often = order.Every is { } hours ? draft.Phrases.Say("order.every", ("n", $"{hours}")) : draft.Phrases.Say($"order.a_day.{order.ADay}");
+        var often = order.Every is { } hours ? draft.Phrases.Say("order.every", ("n", draft.Speaker.Figure(hours, 0))) : draft.Phrases.Say($"order.a_day.{order.ADay}");
         var once = order.From == order.Until && order.ADay == 1;
         var task = order.Task == CareTaskName.VetToday ? order.Words : draft.TaskLines.Noun(order.Task);
         return draft.Phrases.Say(once ? "reply.order.once" : order.EndSaid ? "reply.order" : "reply.order.open",
-            ("animal", animal.Name), ("task", task), ("often", often), ("until", draft.Speaker.Date(order.Until)));
+            ("animal", draft.Called(animal)), ("task", task), ("often", often), ("until", draft.Speaker.Date(order.Until)));
     }
 
     /// <summary>Cold weather and newborns without a coat.</summary>
@@ -83,7 +83,7 @@ internal static class SpecialLines
     {
         var fahrenheit = Measures.Fahrenheit(record.Fact);
         var young = draft.State.Newborns.Where(baby => baby.State is null && draft.Farm.TableOf(baby.Species) is { } table
-            && fahrenheit < table.Number(CareKeys.CoatUnder) && draft.Now - baby.Born < table.Time(CareKeys.CoatDays)).Select(baby => baby.Name).ToList();
+            && fahrenheit < table.Number(CareKeys.CoatUnder) && draft.Now - baby.Born < table.Time(CareKeys.CoatDays)).Select(draft.Called).ToList();
         return young.Count == 0 ? [] : [draft.Phrases.Say("reply.coat_cold", ("animals", draft.Speaker.List(young)))];
     }
 

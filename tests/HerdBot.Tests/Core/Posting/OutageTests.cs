@@ -103,7 +103,7 @@ public sealed class OutageTests
         var alarm = yard.Posts.Should().ContainSingle(post => post.Kind == PostKind.Alarm).Which;
         yard.Clock(alarm.At).Should().Be("18 10:10");
         alarm.Tasks.Where(task => task.Level == Level.Vet).Select(task => task.Key.Name).Should().BeEquivalentTo(
-            [CareTaskName.Temperature, CareTaskName.Standing, CareTaskName.Nursing]);
+            [CareTaskName.Temperature, CareTaskName.Standing, CareTaskName.Nursing, CareTaskName.Udder]);
     }
 
     private static Farmyard Born()

@@ -5,7 +5,7 @@ using NodaTime;
 namespace HerdBot.Core.Care;
 
 /// <summary>How long a dam has carried.</summary>
-public static class Gestation
+public static class Pregnancy
 {
     private static readonly Duration Longest = Duration.FromDays(430);
 
