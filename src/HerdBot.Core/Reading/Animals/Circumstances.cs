@@ -12,6 +12,7 @@ internal sealed class Circumstances
     private static readonly Duration LabourFresh = Duration.FromHours(12);
     private readonly Lazy<IReadOnlyList<(Mention Mention, Duration Age)>> said;
     private readonly Lazy<bool> saidLabour;
+    private readonly Lazy<bool> saidScan;
 
     public Circumstances(ReadingContext context, bool readSaid = true)
     {
@@ -19,8 +20,12 @@ internal sealed class Circumstances
         Herd = HerdIndex.Of(context.Herd);
         var scans = new Lazy<List<(Scan Scan, Duration Age)>>(() => readSaid ? [.. context.Said.Select(line => (Scanner.Read(line.Text, context), line.Age))] : []);
         said = new(() => [.. scans.Value.SelectMany(line => line.Scan.Items.Where(item => item.Mention?.Entries.Count > 0).Select(item => (item.Mention!, line.Age)))]);
+        saidScan = new(() => scans.Value.Exists(line => line.Age < Duration.FromHours(2) && line.Scan.Has(Tag.Scan)));
         saidLabour = new(() => scans.Value.Exists(line => line.Age < LabourFresh && (line.Scan.Has(Tag.Labour) || line.Scan.Has(Tag.WaterBroke) || line.Scan.Has(Tag.Part))));
     }
+
+    /// <summary>A pregnancy scan was spoken of just before.</summary>
+    public bool SaidScan => saidScan.Value;
 
     public ReadingContext Context { get; }
 

@@ -34,8 +34,24 @@ internal sealed class ContextGuess(Circumstances known)
             return [herd.Entry(twins[n - 1]).Name];
         }
 
-        return Best(Babies(mention), baby => BabyScore(baby, task));
+        if (mention is { Size: not 0 } && BySize(mention.Size) is { } sized)
+        {
+            return [sized];
+        }
+
+        return mention is { Size: not 0 } ? [Fact.AskAnimal] : Best(Babies(mention), baby => BabyScore(baby, task));
     }
+
+    // "the smaller one": by the weights on record
+    private string? BySize(int size)
+    {
+        var young = TwinsLastNamed() is { Length: > 1 } twins ? twins : [.. Babies(null)];
+        var weights = young.Select(baby => (herd.Entry(baby).Name, Grams(known.Context.Log.LastOrDefault(fact => fact.Fact.Kind == FactKind.Weight && SameName(fact.Fact.Animal, herd.Entry(baby).Name))?.Fact))).ToList();
+        return young.Length < 2 || weights.Exists(one => one.Item2 is null) ? null : (size < 0 ? weights.MinBy(one => one.Item2) : weights.MaxBy(one => one.Item2)).Name;
+    }
+
+    private static decimal? Grams(Fact? fact) =>
+        fact?.Value * fact?.Unit switch { FactUnit.Lb => 453.6m, FactUnit.Kg => 1000m, _ => 1m };
 
     public IReadOnlyList<string> Dam(Mention? mention, string? task)
     {
@@ -162,7 +178,7 @@ internal sealed class ContextGuess(Circumstances known)
         var other = log.LastOrDefault(fact => !SameName(fact.Fact.Animal, name) && !SameName(fact.Fact.Animal, kin) && fact.Fact.Animal is not null);
         return (SameName(newest.Fact.Animal, name) || SameName(newest.Fact.Animal, kin))
             && known.IsFresh(newest, Duration.FromHours(8))
-            && (other?.At is not { } at || newest.At is not { } last || last - at > Duration.FromMinutes(10) || newest.Fact.Kind is FactKind.Birth == false && other.Fact.Kind == FactKind.Birth);
+            && (other?.At is not { } at || newest.At is not { } last || last - at > Duration.FromMinutes(newest.Fact.Kind == FactKind.Birth && other.Fact.Kind == FactKind.Birth ? 60 : 10) || newest.Fact.Kind is FactKind.Birth == false && other.Fact.Kind == FactKind.Birth);
     }
 
     private static bool SameName(string? a, string? b) => a is not null && string.Equals(a, b, StringComparison.OrdinalIgnoreCase);

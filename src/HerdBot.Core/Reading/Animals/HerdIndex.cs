@@ -23,6 +23,7 @@ internal sealed class HerdIndex
     private HerdIndex(HerdEntry[] entries)
     {
         Entries = entries;
+        HasGoats = Array.Exists(entries, one => one.Species is null or Core.Herd.Species.Goat);
         babies = new List<int>[entries.Length];
         for (var i = 0; i < entries.Length; i++)
         {
@@ -42,6 +43,9 @@ internal sealed class HerdIndex
     }
 
     public HerdEntry[] Entries { get; }
+
+    /// <summary>The herd has goats, or animals of a kind not told: kids may be theirs.</summary>
+    public bool HasGoats { get; }
 
     public static HerdIndex Of(ImmutableArray<HerdEntry> herd)
     {
