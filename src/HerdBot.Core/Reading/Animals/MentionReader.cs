@@ -14,6 +14,7 @@ internal static class MentionReader
     public static void Read(Scan scan)
     {
         var read = new List<Item>(scan.Items.Count);
+        Children(scan);
         for (var i = 0; i < scan.Items.Count;)
         {
             var (item, used) = At(scan, i);
@@ -29,18 +30,26 @@ internal static class MentionReader
         scan.Items = MentionGroups.Join(scan, read);
     }
 
+    // Where no goats are kept, kids are somebody's children.
+    private static void Children(Scan scan)
+    {
+        if (scan.Herd.HasGoats || !scan.Has(Tag.LittleOnes))
+        {
+            return;
+        }
+
+        foreach (var item in scan.Items.Where(item => item.Kind == ItemKind.Sense && item.Is(Tag.LittleOnes) && scan.Tokens[item.First].Text == "kids"))
+        {
+            item.Tags = TagSet.Of(Tag.Own);
+        }
+    }
+
     private static (Item Item, int Used) At(Scan scan, int i)
     {
         var item = scan.Items[i];
         if (item.Kind == ItemKind.Animal)
         {
             return Named(scan, i, item);
-        }
-
-        if (item.Kind == ItemKind.Sense && item.Is(Tag.LittleOnes) && scan.Tokens[item.First].Text == "kids" && !scan.Herd.HasGoats)
-        {
-            item.Tags = TagSet.Of(Tag.Own);
-            return (item, 1);
         }
 
         if (OneOf(scan, i) is { } one)
@@ -231,7 +240,8 @@ internal static class MentionReader
     }
 
     private static (Item Item, int Used)? BareBoth(Scan scan, int i, int at, bool plural, int? count) =>
-        at > i && plural && scan.Items[i].Is(Tag.All) && count is not null ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = count }), at - i)
+        scan.Items[i].Is(Tag.Done) ? null
+        : at > i && plural && scan.Items[i].Is(Tag.All) && count is not null ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = count }), at - i)
         : at > i && plural && scan.Items[at - 1].Is(Tag.Both) ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = 2 }), at - i) : null;
 
     private static (Item Item, int Used)? Described(Scan scan, int i, int at, Item noun, (bool Plural, int? Count, int Colour, bool Article) seen)

@@ -11,7 +11,7 @@ namespace HerdBot.Core.Reading.Meaning;
 internal sealed class Completion(Statement statement)
 {
     // The lexicon's number for "whole herd" among the words for all.
-    private const int WholeHerd = 9;
+    public const int WholeHerd = 9;
     private static readonly ImmutableArray<Ask> Gravest = [Ask.Sure, Ask.Animal, Ask.Value, Ask.Unit, Ask.Time];
     private readonly AnimalResolver resolver = new(statement.Known);
     private readonly Dictionary<string, LocalDateTime> births = new(StringComparer.OrdinalIgnoreCase);

@@ -34,15 +34,17 @@ internal static class MoodReader
     {
         Clause? condition = null;
         Clause? before = null;
+        var past = false;
         foreach (var clause in statement.Clauses)
         {
             clause.Mood = Of(statement, clause);
             var talk = IsOwn(clause) || IsPast(statement, clause);
-            if (talk || (clause.Mood == Mood.Told && before is { Mood: Mood.Elsewhere } && before.Sentence == clause.Sentence && (before.Has(Tag.Foreign) || clause.HasAny(Tag.HasNumber, Tag.HasQuantity) || IsPast(statement, before)) && !clause.HasAny(Tag.HasDam, Tag.HasBaby, Tag.HasMale, Tag.Today, Tag.JustNow, Tag.Morning)))
+            if (talk || (clause.Mood == Mood.Told && before is { Mood: Mood.Elsewhere } && before.Sentence == clause.Sentence && (before.Has(Tag.Foreign) || clause.HasAny(Tag.HasNumber, Tag.HasQuantity) || past) && !clause.HasAny(Tag.HasDam, Tag.HasBaby, Tag.HasMale, Tag.Today, Tag.JustNow, Tag.Morning)))
             {
                 clause.Mood = Mood.Elsewhere;
             }
 
+            past = clause.Mood == Mood.Elsewhere && ((past && before?.Sentence == clause.Sentence) || IsPast(statement, clause));
             before = clause;
             if (clause.Mood == Mood.Supposed && clause.Items.Exists(item => Is(item, If)))
             {

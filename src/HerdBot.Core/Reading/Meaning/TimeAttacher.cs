@@ -29,7 +29,7 @@ internal static class TimeAttacher
         Days(statement);
     }
 
-    private static bool IsUseful(When when) => when.Kind is not WhenKind.Vague && (when.Kind != WhenKind.Length || when.Since);
+    private static bool IsUseful(When when) => when.Kind is not WhenKind.Vague && (when.Kind != WhenKind.Length || when.Since) && !(when is { Kind: WhenKind.Day, Since: true, DayOffset: not null });
 
     private static bool One(Statement statement, Clause clause, List<Draft> drafts, Item item)
     {
@@ -60,7 +60,7 @@ internal static class TimeAttacher
     // "sprayed 8:10 and again 8:40": the same thing once more
     private static Draft? Repeated(Statement statement, Clause clause) =>
         clause.Items.TrueForAll(item => item.Kind == ItemKind.Time || item.Tags.HasAny(TagSet.Of(Tag.Again, Tag.At, Tag.And, Tag.Then, Tag.Article, Tag.On, Tag.Prep)))
-        && statement.Drafts.LastOrDefault() is { } last
+        && statement.Drafts.LastOrDefault(draft => statement.Clauses.IndexOf(draft.Clause) < statement.Clauses.IndexOf(clause)) is { } last
         && last is { Kind: FactKind.CordDip or FactKind.Nursing or FactKind.Urine or FactKind.Meconium, When.Kind: WhenKind.Clock } or { Kind: FactKind.Breeding, When.Kind: WhenKind.Day }
         && Near(statement, last.Clause, clause)
             ? last

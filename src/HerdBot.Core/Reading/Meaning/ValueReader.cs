@@ -26,6 +26,7 @@ internal static class ValueReader
 
     // "two boys", "both 2 of them", "foot 2": a number that counts things
     private static bool IsCount(Clause clause, int i) =>
+        (clause.Items[i].Kind == ItemKind.Number && i + 1 < clause.Items.Count && (clause.Items[i + 1].Kind == ItemKind.Unknown || clause.Items[i + 1].Tags.HasAny(TagSet.Of(Tag.Thing, Tag.Goods)))) ||
         clause.Items[i].Kind == ItemKind.Number && i + 1 < clause.Items.Count && clause.Items[i].Value <= 12m && clause.Items[i].Value % 1 == 0
         && clause.Items[i + 1].Tags.HasAny(TagSet.Of(Tag.Baby, Tag.Sex, Tag.LittleOnes, Tag.Part, Tag.Twins, Tag.GirlsWord, Tag.DamWord, Tag.KitThing, Tag.Bottle, Tag.OneWord));
 
@@ -162,7 +163,7 @@ internal static class ValueReader
 
         var topic = statement.Known.Topic();
         var scale = Readings.TemperatureScale(item.Value);
-        if (before is { Kind: FactKind.Igg } && item.Value >= 100m && Alone(clause))
+        if (before is { Kind: FactKind.Igg } && item.Value >= 100m && (Alone(clause) || clause.Has(Tag.Correct)))
         {
             return FactKind.Igg;
         }
@@ -236,6 +237,11 @@ internal static class ValueReader
     {
         var at = clause.Items.IndexOf(item) + 1;
         if (at >= clause.Items.Count || !clause.Items[at].Is(Tag.Prep) || statement.Scan.TokenOf(clause.Items[at]).Text is not ("of" or "de"))
+        {
+            return false;
+        }
+
+        if (clause.Items.Skip(at + 1).Take(3).Any(one => one.Tags.HasAny(TagSet.Of(Tag.Milk, Tag.Colostrum))))
         {
             return false;
         }

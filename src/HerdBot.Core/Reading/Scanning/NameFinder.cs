@@ -56,7 +56,12 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
             return entry >= 0 && length > 1 ? Named(i, length, entry, false) : null;
         }
 
-        if (entry >= 0 && !(length == 1 && IsOwned(i)) && (length > 1 || !lookup.Knows(i) || IsName(i)))
+        if (entry >= 0 && length == 1 && IsOwned(i))
+        {
+            return null;
+        }
+
+        if (entry >= 0 && (length > 1 || !lookup.Knows(i) || IsName(i)))
         {
             return Named(i, length, entry, false);
         }
