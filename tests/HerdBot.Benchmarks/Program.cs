@@ -8,7 +8,13 @@ using HerdBot.Benchmarks;
     ("plan", () => Task.Run(() => PlanBenchmarks.Run(Console.Out))),
     ("store", () => StoreBenchmarks.RunAsync(Console.Out)),
 ];
+if (args.FirstOrDefault(arg => all.All(one => one.Name != arg)) is { } unknown)
+{
+    Console.Error.WriteLine($"'{unknown}' is none of: {string.Join(", ", all.Select(one => one.Name))}");
+    return 2;
+}
 foreach (var (_, run) in all.Where(one => args.Length == 0 || args.Contains(one.Name)))
 {
     await run();
 }
+return 0;

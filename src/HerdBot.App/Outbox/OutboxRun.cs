@@ -5,6 +5,7 @@ using HerdBot.App.Ports;
 using HerdBot.Core.Events;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Posting;
+using HerdBot.Core.Wording;
 using Microsoft.Extensions.Logging;
 using NodaTime;
 
@@ -112,7 +113,7 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
         var post = progress.Post;
         var kind = post.Kind switch { PostKind.React => OutgoingKind.Mark, PostKind.Edit => OutgoingKind.Edit, _ => OutgoingKind.Send };
         var repeated = progress.Attempts > 1 && kind == OutgoingKind.Send;
-        return new Outgoing(door.ChatOf(desk.Group), post.Number, kind, repeated ? $"{post.Text}\n(perhaps sent before)" : post.Text)
+        return new Outgoing(door.ChatOf(desk.Group), post.Number, kind, repeated ? $"{post.Text}\n{Phrases.Of(desk.Farm.Language).Say("post.repeated")}" : post.Text)
         {
             ToPerson = post.To == Post.Group ? null : post.To,
             Loud = post.Kind == PostKind.Alarm,

@@ -20,7 +20,7 @@ internal sealed class Census
         var litters = births.Where(birth => birth.Animal is not null).ToLookup(birth => birth.Animal!);
         var names = records.Where(record => record is { Withdrawn: false, Fact: { Kind: FactKind.Roster, Name: not null }, Animal: not null })
             .GroupBy(record => record.Animal!).ToDictionary(group => group.Key, group => group.Last().Fact.Name!);
-        var dead = records.Where(record => record is { Certain: true, Fact.Kind: FactKind.Death }).Select(record => record.Animal).ToHashSet();
+        var dead = records.Where(record => record is { Certain: true, Fact.Kind: FactKind.Death }).Select(record => record.Newborn ?? record.Animal).ToHashSet();
         var dams = roster.DistinctBy(animal => animal.Id).ToDictionary(animal => animal.Id);
         Newborns = [.. births.Select(birth => Newborn(birth, birth.Animal is null ? null : dams.GetValueOrDefault(birth.Animal), birth.Animal is null ? [birth] : litters[birth.Animal], names, dead))];
         byDam = Newborns.Where(baby => baby.Dam is not null).ToLookup(baby => baby.Dam!);
@@ -51,7 +51,7 @@ internal sealed class Census
         var litter = births.Where(other => (other.At - birth.At) is var gap && gap < HerdState.Twins && gap > -HerdState.Twins)
             .OrderBy(other => other.Fact.N ?? 0).ThenBy(other => other.At).ThenBy(other => other.Id.Number).ToList();
         int? twin = litter.Count > 1 || birth.Fact.N is not null ? litter.IndexOf(birth) + 1 : null;
-        var unnamed = $"{dam?.Name ?? "?"}'s baby" + (twin is { } n ? $" {n}" : "");
+        var unnamed = new BabyName(dam?.Name ?? "?", twin).ToString();
         var named = names.TryGetValue(birth.Newborn!, out var name);
         return new Animal(birth.Newborn!, named ? name! : unnamed, named ? HerdRole.Young : HerdRole.Newborn, dam?.Species ?? Species.Llama)
         {

@@ -22,7 +22,7 @@ public sealed class OutboxRunTests
         await rig.SendAsync();
         await rig.SendAsync();
 
-        rig.Chat.Taken.Select(one => one.Text).Should().Equal("post 1", "post 2", "post 3");
+        rig.Chat.Taken.Select(one => one.Text).Should().Equal("Post 1", "Post 2", "Post 3");
         rig.Desk.State.Unsent.Should().BeEmpty();
     }
 
@@ -38,7 +38,7 @@ public sealed class OutboxRunTests
         rig.Chat.Taken.Should().BeEmpty();
         rig.Now += Duration.FromSeconds(1);
         (await rig.SendAsync()).Should().BeNull();
-        rig.Chat.Taken.Select(one => one.Text).Should().Equal("post 1", "post 2");
+        rig.Chat.Taken.Select(one => one.Text).Should().Equal("Post 1", "Post 2");
     }
 
     [Fact]
@@ -56,7 +56,7 @@ public sealed class OutboxRunTests
         pauses.Should().Equal(1, 2, 4, 8, 16, 32, 64, 128, 256, 300, 300, 300);
 
         await rig.SendAsync();
-        rig.Chat.Taken.Should().ContainSingle().Which.Text.Should().Be("post 1", "it was certainly not sent before");
+        rig.Chat.Taken.Should().ContainSingle().Which.Text.Should().Be("Post 1", "it was certainly not sent before");
     }
 
     [Fact]
@@ -68,7 +68,7 @@ public sealed class OutboxRunTests
         rig.Now = (await rig.SendAsync())!.Value;
         rig.Now = (await rig.SendAsync())!.Value;
         await rig.SendAsync();
-        await rig.QueueAsync("post 2");
+        await rig.QueueAsync("Post 2");
         rig.Chat.Answers.Enqueue(new SendResult.NotSent("no route"));
 
         (await rig.SendAsync()).Should().Be(rig.Now + Duration.FromSeconds(1));
@@ -86,7 +86,7 @@ public sealed class OutboxRunTests
         rig.Desk.State.Unsent.Should().Equal(1, 2);
         (await rig.EventsAsync<HerdEvent.PostParked>()).Select(parked => parked.Why).Should().Equal("not enough rights", "not enough rights");
         await rig.SendAsync();
-        rig.Chat.Taken.Select(one => one.Text).Should().Equal("post 1", "post 2");
+        rig.Chat.Taken.Select(one => one.Text).Should().Equal("Post 1", "Post 2");
     }
 
     [Fact]
@@ -98,7 +98,7 @@ public sealed class OutboxRunTests
         await rig.SendAsync();
         await rig.SendAsync();
 
-        rig.Chat.Taken.Should().ContainSingle().Which.Text.Should().Be("post 1\n(perhaps sent before)");
+        rig.Chat.Taken.Should().ContainSingle().Which.Text.Should().Be("Post 1\n(perhaps sent before)");
     }
 
     [Fact]
@@ -140,15 +140,15 @@ public sealed class OutboxRunTests
     {
         var rig = await Rig.WithAsync(1);
         await rig.QueueAsync("👍", PostKind.React);
-        await rig.QueueAsync("post 3");
+        await rig.QueueAsync("Post 3");
         await rig.SendAsync();
         rig.Chat.Taken.Clear();
         await rig.QueueAsync("👍", PostKind.React);
-        await rig.QueueAsync("post 5");
+        await rig.QueueAsync("Post 5");
         rig.Chat.Answers.Enqueue(new SendResult.Refused("message to react not found"));
         await rig.SendAsync();
 
-        rig.Chat.Taken.Select(one => one.Text).Should().Equal("post 5");
+        rig.Chat.Taken.Select(one => one.Text).Should().Equal("Post 5");
         rig.Desk.State.Unsent.Should().BeEmpty();
     }
 
@@ -156,7 +156,7 @@ public sealed class OutboxRunTests
     public async Task An_edit_of_a_post_that_waits_goes_out_after_it_and_at_its_message()
     {
         var rig = await Rig.WithAsync(1);
-        await rig.QueueAsync("post 1\nBen is on it, 7:11.", PostKind.Edit, edits: 1);
+        await rig.QueueAsync("Post 1\nBen is on it, 7:11.", PostKind.Edit, edits: 1);
         await rig.SendAsync();
 
         rig.Chat.Taken.Select(one => (one.Kind, one.Target)).Should().Equal((OutgoingKind.Send, null), (OutgoingKind.Edit, "sent 1"));
@@ -234,7 +234,7 @@ public sealed class OutboxRunTests
             await rig.RestartAsync();
             for (var n = 1; n <= posts; n++)
             {
-                await rig.QueueAsync($"post {n}");
+                await rig.QueueAsync($"Post {n}");
             }
             return rig;
         }
