@@ -67,7 +67,7 @@ public static class Press
         var word = CareTaskWords.Word(key.Name);
         var at = draft.Speaker.Clock(draft.Now);
         var done = verb == ButtonVerb.Done && !OwnKinds.IsReading(key.Name);
-        var fact = done ? OwnKinds.Done(key.Name, animal)
+        var fact = done ? OwnKinds.Done(key.Name, animal, key.Which)
             : new Fact(verb == ButtonVerb.NotYet ? FactKind.NotDone : FactKind.Claim) { Animal = animal, Task = word };
         Recording.Record(draft, fact, by, null, draft.Now, key);
         Show(draft, post, done ? draft.Phrases.Say("post.done", ("what", draft.TaskLines.Answer(key.Name)), ("by", by), ("at", at))

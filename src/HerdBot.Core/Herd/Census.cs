@@ -20,7 +20,7 @@ internal sealed class Census
         var litters = births.Where(birth => birth.Animal is not null).ToLookup(birth => birth.Animal!);
         var names = records.Where(record => record is { Withdrawn: false, Fact: { Kind: FactKind.Roster, Name: not null }, Animal: not null })
             .GroupBy(record => record.Animal!).ToDictionary(group => group.Key, group => group.Last().Fact.Name!);
-        var dead = records.Where(record => record is { Certain: true, Fact.Kind: FactKind.Death }).Select(record => record.Animal).ToHashSet();
+        var dead = records.Where(record => record is { Certain: true, Fact.Kind: FactKind.Death }).Select(record => record.Newborn ?? record.Animal).ToHashSet();
         var dams = roster.DistinctBy(animal => animal.Id).ToDictionary(animal => animal.Id);
         Newborns = [.. births.Select(birth => Newborn(birth, birth.Animal is null ? null : dams.GetValueOrDefault(birth.Animal), birth.Animal is null ? [birth] : litters[birth.Animal], names, dead))];
         byDam = Newborns.Where(baby => baby.Dam is not null).ToLookup(baby => baby.Dam!);

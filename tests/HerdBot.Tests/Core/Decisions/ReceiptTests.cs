@@ -62,7 +62,7 @@ public sealed class ReceiptTests
     {
         var yard = Born();
 
-        yard.Say("06:50", Some.Weight(6.5)).Should().ContainSingle().Which.Text.Should().Contain("Small: at risk.");
+        yard.Say("06:50", Some.Weight(6.5)).Should().ContainSingle().Which.Text.Should().Contain("small: at risk.");
     }
 
     [Fact]
