@@ -4,4 +4,5 @@ using HerdBot.Benchmarks;
 await WholeWayBenchmarks.RunAsync(Console.Out);
 await ReadingBenchmarks.RunAsync(Console.Out);
 PlanBenchmarks.Run(Console.Out);
+DueBenchmarks.Run(Console.Out);
 await StoreBenchmarks.RunAsync(Console.Out);

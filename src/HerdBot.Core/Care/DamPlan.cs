@@ -47,7 +47,7 @@ internal static class DamPlan
     /// <param name="born">When the birth under way ended; null while it lasts.</param>
     public static IEnumerable<CareTask> Labour(CareTable table, Farm farm, Animal dam, IReadOnlyList<HerdRecord> records, Instant? born)
     {
-        var signs = records.Where(record => record is { Certain: true, Fact.Kind: FactKind.LabourSign } && record.Fact.Field != NoteTopics.CloseUp).ToList();
+        var signs = records.Where(record => record is { Certain: true, Fact.Kind: FactKind.LabourSign } && record.Fact.Field is not (NoteTopics.CloseUp or NoteTopics.Bagging)).ToList();
         if (signs.Count > 0)
         {
             var first = signs.Find(sign => !(Done(records, CareTaskName.Labour, sign.At) < signs[^1].At))!;

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Globalization;
 using HerdBot.Core.Facts;
 using NodaTime;
 
@@ -8,7 +10,7 @@ internal static class NewbornPlan
 {
     public static IEnumerable<CareTask> Of(NewbornView baby) =>
     [
-        LookOver(baby), .. Weak(baby), .. Cord.Tasks(baby), .. Temperatures.Tasks(baby), Standing(baby), .. Nursing(baby),
+        LookOver(baby), .. Early(baby), .. Weak(baby), .. Cord.Tasks(baby), .. Temperatures.Tasks(baby), Standing(baby), .. Nursing(baby),
         .. Colostrum.Tasks(baby), Passed(baby, CareTaskName.Meconium, FactKind.Meconium, CareKeys.MeconiumAsked, CareKeys.MeconiumLate, CareKeys.MeconiumVet),
         Passed(baby, CareTaskName.Urine, FactKind.Urine, CareKeys.UrineAsked, CareKeys.UrineLate, CareKeys.UrineVet),
         .. Weighing.Tasks(baby), .. DayLooks(baby),
@@ -20,6 +22,22 @@ internal static class NewbornPlan
         DoneAt = baby.DoneFrom(CareTaskName.LookOver, baby.Born),
         LapsesAt = baby.Born + baby.Table.Time(CareKeys.LookOverLapses),
     };
+
+    /// <summary>Born before its time by the mating's day: the vet is phoned within the hour.</summary>
+    private static IEnumerable<CareTask> Early(NewbornView baby)
+    {
+        if (baby.EarlyLevel == Level.Act)
+        {
+            yield return Steps.From(baby.Table, baby.Farm, new TaskKey(CareTaskName.VetToday, baby.Animal.Id, "early"), baby.Pair, baby.ReportedAt, null, null, whenAsked: Level.Act) with
+            {
+                DoneAt = Earliest(baby.DoneFrom(CareTaskName.VetToday, baby.Born), baby.Certain(FactKind.Claim).Where(claim => claim.Fact.Task == CareTaskWords.CallVet).Select(claim => (Instant?)claim.At).FirstOrDefault()),
+                LapsesAt = baby.Born + FirstDays,
+                Prompt = true,
+                Wording = "early",
+                Figures = ImmutableDictionary<string, string>.Empty.Add(CloseUp.Days, baby.CarriedDays!.Value.ToString(CultureInfo.InvariantCulture)),
+            };
+        }
+    }
 
     private static IEnumerable<CareTask> Weak(NewbornView baby)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HerdBot.Core.Due;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using NodaTime;
@@ -46,6 +47,11 @@ public sealed class NewbornView
     public ImmutableArray<(Instant At, decimal Grams)> Weights { get; }
     /// <summary>Bouts of nursing, oldest first: seen closer together they are one.</summary>
     public ImmutableArray<Instant> Nursed { get; }
+    /// <summary>How long it was carried, in days, by the matings on record; null where none fits.</summary>
+    public int? CarriedDays { get; private init; }
+    /// <summary>Born before its time, by that count: act before the early day, heed before the watched one; null where it was not, or nobody knows.</summary>
+    public Level? EarlyLevel => CarriedDays is not { } days ? null
+        : days < Table.Count(DueKeys.Early) ? Level.Act : days < Table.Count(DueKeys.EarlyWatch) ? Level.Heed : null;
     /// <summary>At risk: the tables ask for more.</summary>
     public bool AtRisk { get; private init; }
 
@@ -101,8 +107,9 @@ public sealed class NewbornView
         {
             return null;
         }
-        var view = new NewbornView(newborn, birth, state.Records.Where(record => record.Animal == newborn.Id), table, farm, now);
-        return new NewbornView(newborn, birth, state.Records.Where(record => record.Animal == newborn.Id), table, farm, now) { AtRisk = Risk.Of(state, view) };
+        var carried = state.Due(farm).CarriedOf(newborn.Id);
+        var view = new NewbornView(newborn, birth, state.Records.Where(record => record.Animal == newborn.Id), table, farm, now) { CarriedDays = carried };
+        return new NewbornView(newborn, birth, state.Records.Where(record => record.Animal == newborn.Id), table, farm, now) { CarriedDays = carried, AtRisk = Risk.Of(state, view) };
     }
 
     private ImmutableArray<Instant> Bouts()
@@ -132,6 +139,7 @@ public static class Risk
         var dam = state.Records.Where(record => record.Animal == newborn.Pair && record.Certain && record.At > newborn.Born - Duration.FromDays(2)).ToList();
         return newborn.Animal.Twin is not null
             || newborn.Warmth.WasCold
+            || newborn.EarlyLevel == Level.Act
             || (newborn.Weights.Length > 0 && newborn.Weights[0].Grams < newborn.Table.Number(CareKeys.WeightSmall) * 1000)
             || newborn.About(NoteTopics.Weak, NoteTopics.HeadDown, NoteTopics.Early).Any()
             || dam.Any(record => record.Fact.Kind is FactKind.Assistance or FactKind.Death || record.Fact.Field is NoteTopics.NoMilk or NoteTopics.Rejects or NoteTopics.DamIll);
@@ -161,6 +169,8 @@ public static class NoteTopics
     public const string Labour = "labour";
     /// <summary>A sign that only puts her on the list.</summary>
     public const string CloseUp = "close_up";
+    /// <summary>Udder, wax, ligaments: weeks before the birth or not at all; puts her on the list and says nothing of today.</summary>
+    public const string Bagging = "bagging";
     /// <summary>Straining, or a bag or bubble in view: the clocks of the birth itself run.</summary>
     public const string InView = "in_view";
     /// <summary>Nose and two forefeet.</summary>

@@ -59,7 +59,8 @@ public static class Press
             Show(draft, post, Already(draft, key, task));
             return;
         }
-        var animal = draft.TaskLines.Name(key.Animal);
+        // One look goes round them all.
+        var animal = key.Name == CareTaskName.LookIn && verb == ButtonVerb.Done && post.Tasks.Count(told => told.Key.Name == CareTaskName.LookIn) > 1 ? null : draft.TaskLines.Name(key.Animal);
         var word = CareTaskWords.Word(key.Name);
         var at = draft.Speaker.Clock(draft.Now);
         var done = verb == ButtonVerb.Done && !OwnKinds.IsReading(key.Name);

@@ -18,12 +18,17 @@ internal static class SpecialLines
         {
             return [draft.Phrases.Say("reply.death", ("animal", animal.Name))];
         }
+        if (record is { Certain: true, Fact.Kind: FactKind.Breeding or FactKind.PregnancyCheck } or { Fact: { Kind: FactKind.PregnancyCheck, Neg: true, Unsure: false }, Withdrawn: false })
+        {
+            return DueLines.Of(draft, record, animal);
+        }
         if (animal.Born is null || NewbornView.Of(draft.State, draft.Farm, animal, draft.Now) is not { } baby)
         {
             return animal.Born is not null && record.Fact.Kind == FactKind.Birth ? [draft.Phrases.Say("reply.no_care")] : OfDam(draft, record);
         }
         return record.Fact.Kind switch
         {
+            FactKind.Birth => DueLines.Born(draft, baby),
             FactKind.Temperature => Temperature(draft, baby),
             FactKind.Nursing when record.Certain && baby.Warmth.HoldSince is not null => [draft.Phrases.Say("reply.nursing_cold", Again(draft, baby))],
             FactKind.Colostrum or FactKind.Feed when record.Certain => Milk(draft, record, baby),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HerdBot.Core.Care;
+using HerdBot.Core.Due;
 using HerdBot.Core.Events;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Posting;
@@ -64,6 +65,10 @@ public sealed record HerdState
     public ImmutableArray<Animal> Newborns => newborns ??= DeriveNewborns();
     private ImmutableArray<Animal>? newborns;
 
+    /// <summary>The herd's pregnancies, by the records; worked out when first asked for.</summary>
+    public DueBook Due(Farm farm) => due is { } book && ReferenceEquals(book.Farm, farm) ? book : due = DueBook.Of(this, farm);
+    private DueBook? due;
+
     /// <summary>Every animal: the roster, then the newborns.</summary>
     public IEnumerable<Animal> Animals => Roster.Concat(Newborns);
 
@@ -104,7 +109,7 @@ public sealed record HerdState
     public HerdState Apply(IEnumerable<HerdEvent> happened) => happened.Aggregate(this, (state, next) => state.Apply(next));
 
     /// <summary>A copy in which what is derived from roster and records is derived anew.</summary>
-    private HerdState Fresh() => this with { newborns = null };
+    private HerdState Fresh() => this with { newborns = null, due = null };
 
     private static HerdRecord Recorded(HerdEvent.FactRecorded e) =>
         new(e.Id, e.Fact, e.Animal, e.At, e.SaidAt, e.By) { Message = e.Message, Newborn = e.Newborn, Task = e.Task };

@@ -33,10 +33,12 @@ internal static class StatementReader
             MentionCarrier.Carry(statement, clause, before);
             Marks.Apply(statement, clause, before);
             PlanReader.Read(statement, clause, before);
+            LookReader.Read(statement, clause);
         }
 
         MentionCarrier.Lend(statement);
         TimeAttacher.Attach(statement);
+        VetDateReader.Read(statement);
     }
 
     // "born in 2019"
