@@ -16,8 +16,7 @@ internal static class Answers
     {
         FactKind.QuestionDue => DueAnswers.Answer(draft, question),
         FactKind.QuestionStatus => Status(draft, question),
-        FactKind.QuestionTasks => Open(draft),
-        _ => draft.Phrases.Say("answer.howto", ("phone", draft.TaskLines.Phone())),
+        _ => Open(draft),
     };
 
     private static string Status(Draft draft, Fact question)
@@ -25,18 +24,18 @@ internal static class Answers
         var animal = Recording.AnimalOf(draft.State, question);
         if (animal is null)
         {
-            return question.Animal is null ? Open(draft) : draft.Phrases.Say("answer.status.none", ("animal", question.Animal));
+            return question.Animal is null ? Open(draft) : draft.Phrases.Say("answer.status.none", ("animal", draft.Speaker.Name(question.Animal)));
         }
         return CareTaskWords.TryParse(question.Task, out var task) ? StatusOf(draft, animal, task) : Whole(draft, animal);
     }
 
     private static string StatusOf(Draft draft, Animal animal, CareTaskName task)
     {
-        var last = draft.State.Records.LastOrDefault(record => !record.Withdrawn && record.Animal == animal.Id
+        var last = draft.State.RecordsOf(animal.Id).LastOrDefault(record => !record.Withdrawn
             && (FactWords.Word(record.Fact.Kind) == CareTaskWords.Word(task) || record.Fact.Kind == FactKind.Done && record.Fact.Task == CareTaskWords.Word(task)));
         return last is null
-            ? draft.Phrases.Say("answer.status.no", ("animal", animal.Name), ("task", draft.TaskLines.Noun(task)))
-            : draft.Phrases.Say("answer.status.last", ("animal", animal.Name), ("what", draft.FactLines.Say(last.Fact with { At = null }, last.By)), ("by", last.By), ("at", draft.Speaker.Clock(last.At)));
+            ? draft.Phrases.Say("answer.status.no", ("animal", draft.Called(animal)), ("task", draft.TaskLines.Noun(task)))
+            : draft.Phrases.Say("answer.status.last", ("animal", draft.Called(animal)), ("what", draft.FactLines.Say(last.Fact with { At = null }, last.By)), ("by", last.By), ("at", draft.Speaker.Clock(last.At)));
     }
 
     private static string Whole(Draft draft, Animal animal)
@@ -46,7 +45,7 @@ internal static class Answers
             .GroupBy(record => (record.Fact.Kind, record.Fact.Task)).Select(kind => kind.Last()).OrderBy(record => record.At).TakeLast(MostLines).ToList();
         if (newest.Count == 0)
         {
-            return draft.Phrases.Say("answer.status.none", ("animal", animal.Name));
+            return draft.Phrases.Say("answer.status.none", ("animal", draft.Called(animal)));
         }
         var facts = string.Join(", ", newest.Select(record => $"{draft.FactLines.Say(record.Fact with { At = null }, record.By)} {draft.Speaker.Clock(record.At)}"));
         var born = newest.Find(record => record.Newborn == animal.Id);
@@ -57,7 +56,7 @@ internal static class Answers
         var due = animal.Role == HerdRole.Dam && draft.State.Due(draft.Farm).Of(animal.Id, draft.Farm.Clock.Day(draft.Now)) is not null
             ? "\n" + DueAnswers.Answer(draft, new Fact(FactKind.QuestionDue) { Animal = animal.Name }) : "";
         var open = PostingPlan.Gravest(draft.Plan.Where(task => task.Key.Animal == animal.Id && task.OpenAt(draft.Now)), draft.Now);
-        return draft.Phrases.Say("answer.status", ("animal", animal.Name), ("facts", facts)) + due
+        return draft.Phrases.Say("answer.status", ("animal", draft.Called(animal)), ("facts", facts)) + due
             + (open.Length == 0 ? "" : "\n" + draft.Phrases.Say("answer.status.open", ("tasks", draft.Speaker.List(open.Select(draft.TaskLines.Short)))));
     }
 

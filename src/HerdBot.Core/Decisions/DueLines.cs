@@ -23,13 +23,9 @@ internal static class DueLines
             : draft.Phrases.Say(record.Fact.Kind == FactKind.Breeding ? "reply.due.bred" : "reply.due.checked", [("animal", dam.Name), .. DueAnswers.Window(draft, due)]);
     }
 
-    /// <summary>Early by its mating's day, or of a mating that nobody told.</summary>
+    /// <summary>Of a mating that nobody told.</summary>
     public static IEnumerable<string> Born(Draft draft, NewbornView baby)
     {
-        if (baby.EarlyLevel == Level.Heed)
-        {
-            yield return draft.Phrases.Say("reply.early.look", ("days", DueAnswers.Whole(baby.CarriedDays!.Value)));
-        }
         if (draft.State.Due(draft.Farm).UnexplainedOf(baby.Animal.Id) is { } days)
         {
             yield return draft.Phrases.Say("reply.other_mating", ("animal", draft.TaskLines.Name(baby.Pair)), ("days", DueAnswers.Whole(days)));

@@ -40,7 +40,7 @@ internal sealed class DamHistory(Animal dam, Farm farm, CareTable table, Gestati
                 matings.Clear();
                 checks.Clear();
                 break;
-            case { Kind: FactKind.Breeding, Neg: false, Unsure: false }:
+            case { Kind: FactKind.Breeding, Neg: false, Unsure: false } mating when !mating.Says(NoteTopics.Grafted):
                 matings.Add((new Mating(day, EndOf(record.Fact, day)), record));
                 break;
             case { Unsure: true }:
@@ -58,7 +58,7 @@ internal sealed class DamHistory(Animal dam, Farm farm, CareTable table, Gestati
     }
 
     private static LocalDate EndOf(Fact mating, LocalDate from) =>
-        mating.Until is { } until ? LocalDate.Max(until, from) : mating.Field == MatingTopics.Pen ? from.PlusDays(OpenPen - 1) : from;
+        mating.Until is { } until ? LocalDate.Max(until, from) : mating.Says(MatingTopics.Pen) ? from.PlusDays(OpenPen - 1) : from;
 
     private void Born(HerdRecord birth, AnimalId newborn, LocalDate day)
     {

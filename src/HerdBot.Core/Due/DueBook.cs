@@ -11,7 +11,6 @@ namespace HerdBot.Core.Due;
 /// <summary>The herd's pregnancies and what they come to. Derived from the records alone; safe for use by several at once.</summary>
 public sealed class DueBook
 {
-    private const string Unborn = "'s baby";
     private readonly FrozenDictionary<AnimalId, DamHistory> histories;
     private readonly FrozenDictionary<Species, (CareTable Table, Gestation Gestation, HerdLengths Lengths)> species;
     private readonly ConcurrentDictionary<(AnimalId Dam, LocalDate Today), DueForecast?> known = [];
@@ -43,10 +42,9 @@ public sealed class DueBook
                 histories[dam.Id] = new DamHistory(dam, farm, table, Gestation.Of(table));
             }
         }
-        var told = state.Records.Where(record => !record.Withdrawn && record.Fact.Kind is FactKind.Birth or FactKind.Breeding or FactKind.PregnancyCheck or FactKind.SpitOff or FactKind.Death);
-        foreach (var record in told.Where(record => !record.Withdrawn).OrderBy(record => record.At))
+        foreach (var (dam, history) in histories)
         {
-            if ((record.Animal ?? DamOfUnborn(state, record)) is { } dam && histories.TryGetValue(dam, out var history))
+            foreach (var record in state.RecordsOf(dam).Where(record => !record.Withdrawn && Counts(record)).OrderBy(record => record.At))
             {
                 history.Take(record);
             }
@@ -130,9 +128,8 @@ public sealed class DueBook
         };
     }
 
-    /// <summary>The dam of one that died before it was born: it has no entry of its own.</summary>
-    private static AnimalId? DamOfUnborn(HerdState state, HerdRecord record) =>
-        record.Fact is { Kind: FactKind.Death, Animal: { } name } && name.IndexOf(Unborn, StringComparison.OrdinalIgnoreCase) is > 0 and var end ? state.Named(name[..end])?.Id : null;
+    /// <summary>Whether a record tells of matings, checks, births or their end, so that the book must be written anew.</summary>
+    internal static bool Counts(HerdRecord record) => record.Fact.Kind is FactKind.Birth or FactKind.Breeding or FactKind.PregnancyCheck or FactKind.SpitOff or FactKind.Death;
 }
 
 /// <summary>A dam and when she is due.</summary>
