@@ -63,7 +63,8 @@ public static class Press
             Show(draft, post, Already(draft, key, task));
             return;
         }
-        var animal = draft.State.Find(key.Animal)?.Name;
+        // One look goes round them all.
+        var animal = key.Name == CareTaskName.LookIn && verb == ButtonVerb.Done && post.Tasks.Count(told => told.Key.Name == CareTaskName.LookIn) > 1 ? null : draft.State.Find(key.Animal)?.Name;
         var word = CareTaskWords.Word(key.Name);
         var at = draft.Speaker.Clock(draft.Now);
         var done = verb == ButtonVerb.Done && !OwnKinds.IsReading(key.Name);

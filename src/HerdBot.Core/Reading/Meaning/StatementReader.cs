@@ -36,10 +36,12 @@ internal static class StatementReader
             MoodGate.Sift(statement, clause, before);
             Marks.Apply(statement, clause, before);
             PlanReader.Read(statement, clause, before);
+            LookReader.Read(statement, clause);
         }
 
         MentionCarrier.Lend(statement);
         TimeAttacher.Attach(statement);
+        VetDateReader.Read(statement);
     }
 
     // "born in 2019"
