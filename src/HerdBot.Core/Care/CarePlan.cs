@@ -20,7 +20,7 @@ public static class CarePlan
         ArgumentNullException.ThrowIfNull(farm);
         var babies = state.Newborns.Where(baby => baby.State is null && baby.Born > now - Watched)
             .SelectMany(baby => NewbornView.Of(state, farm, baby, now) is { } view ? NewbornPlan.Of(view) : []);
-        return [.. babies, .. state.Roster.Where(animal => animal.Role == HerdRole.Dam).SelectMany(dam => OfDam(state, farm, dam, now))];
+        return [.. babies, .. state.Roster.Where(animal => animal.Role == HerdRole.Dam && animal.IsHere()).SelectMany(dam => OfDam(state, farm, dam, now))];
     }
 
     private static List<CareTask> OfDam(HerdState state, Farm farm, Animal dam, Instant now)

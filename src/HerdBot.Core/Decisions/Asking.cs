@@ -88,6 +88,7 @@ internal static class Asking
             Facts.Ask.Animal => WithAnimal(draft, question, answer),
             Facts.Ask.Unit when FactWords.TryUnit(answer, out var unit) => [.. question.Waiting.Select(fact => fact.Value is null || fact.Unit is not null ? fact : fact with { Unit = unit })],
             Facts.Ask.Time => [question.Waiting[0] with { At = TimeOf(draft, answer) }, .. question.Waiting[1..]],
+            Facts.Ask.Sure when question.Waiting[0].Kind == FactKind.Roster => [Naming.Answered(phrases, question.Waiting[0], answer), .. question.Waiting[1..]],
             _ when answer == phrases.Say("ask.twin.yes") => [question.Waiting[0] with { N = 2 }, .. question.Waiting[1..]],
             _ => question.Waiting,
         };
@@ -116,12 +117,9 @@ internal static class Asking
     private static ImmutableArray<Fact> WithAnimal(Draft draft, Question question, string answer)
     {
         var unknown = question.Waiting.Select(fact => fact.Name).FirstOrDefault(name => name is not null && draft.Phrases.Say("ask.add", ("name", name)) == answer);
-        if (unknown is not null)
-        {
-            var role = question.Waiting.Any(fact => fact.Kind is FactKind.Birth or FactKind.Placenta or FactKind.LabourSign or FactKind.WaterBroke or FactKind.Breeding) ? HerdRole.Dam : HerdRole.Young;
-            draft.Add(new HerdEvent.AnimalAdded(Roster.NewAnimal(unknown, role, draft.Farm.Species)));
-        }
-        return [.. question.Waiting.Select(fact => fact.Animal == Fact.AskAnimal || fact.Animal is null ? fact with { Animal = unknown ?? answer, Name = fact.Kind == FactKind.Roster ? fact.Name : null } : fact)];
+        var role = question.Waiting.Any(fact => fact.Kind is FactKind.Birth or FactKind.Placenta or FactKind.LabourSign or FactKind.WaterBroke or FactKind.Breeding) ? HerdRole.Dam : HerdRole.Young;
+        IEnumerable<Fact> added = unknown is null ? [] : [new Fact(FactKind.Roster) { Animal = unknown, Name = unknown, Field = RosterWords.Added, Traits = new AnimalTraits(role) }];
+        return [.. added, .. question.Waiting.Select(fact => fact.Animal == Fact.AskAnimal || fact.Animal is null ? fact with { Animal = unknown ?? answer, Name = fact.Kind == FactKind.Roster ? fact.Name : null } : fact)];
     }
 
     private static string Text(Draft draft, Ask ask, Fact fact, string by)

@@ -68,6 +68,7 @@ internal static class Circumstances
         Born = animal.Born is { } born ? FactTime.Of(draft.Farm.Clock.Local(born)) : null,
         State = StateOf(draft, animal),
         Tag = animal.Tag,
+        OtherNames = draft.State.OtherNames(animal.Id),
     };
 
     private static HerdEntryState? StateOf(Draft draft, Animal animal)

@@ -24,7 +24,8 @@ internal static class Doubts
         FactKind.Temperature => Impossible(draft, fact) ?? Unknown(draft, fact),
         FactKind.Weight => OffTheCurve(draft, fact, message) ?? OtherUnit(draft, fact, message) ?? Unknown(draft, fact),
         FactKind.Death => new Doubt(fact, Ask.Sure),
-        FactKind.Correction or FactKind.Undo or FactKind.Roster => null,
+        FactKind.Correction or FactKind.Undo => null,
+        FactKind.Roster => Naming.Doubt(draft, fact),
         _ when OwnKinds.IsQuestion(fact.Kind) => null,
         _ => Future(draft, fact) ?? Unknown(draft, fact),
     };

@@ -132,6 +132,9 @@ public static class Hear
         {
             switch (fact.Kind)
             {
+                case FactKind.Roster when Naming.Refusal(draft, fact) is { } refusal:
+                    mended.Add(new Mended(refusal, []));
+                    break;
                 case FactKind.Correction:
                     mended.Add(Mending.Correct(draft, fact, by, draft.Now) ?? new Mended(draft.Phrases.Say("reply.nothing_to_mend"), []));
                     break;

@@ -17,7 +17,11 @@ public abstract record HerdEvent
 
     /// <summary>An animal joined the herd's list.</summary>
     /// <param name="Animal">As it was told.</param>
-    public sealed record AnimalAdded(Animal Animal) : HerdEvent;
+    public sealed record AnimalAdded(Animal Animal) : HerdEvent
+    {
+        /// <summary>The record that tells of it, without which it does not stand; null where a list of the herd named it.</summary>
+        public FactId? Told { get; init; }
+    }
 
     /// <summary>Somebody wrote something.</summary>
     /// <param name="Message">The chat's id of the message.</param>

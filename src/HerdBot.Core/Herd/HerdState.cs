@@ -37,8 +37,8 @@ public sealed record HerdState
     /// <summary>Nothing has happened yet.</summary>
     public static HerdState Empty { get; } = new();
 
-    /// <summary>Animals that were added by name, in that order; newborns are in <see cref="Newborns"/>.</summary>
-    public ImmutableList<Animal> Roster { get; init; } = [];
+    /// <summary>Animals as they were added by name, in that order.</summary>
+    public ImmutableList<HerdEvent.AnimalAdded> Added { get; init; } = [];
     /// <summary>All records in the order they were made, as they stand now.</summary>
     public ImmutableList<HerdRecord> Records { get; init; } = [];
     /// <summary>The newest lines, oldest first.</summary>
@@ -60,19 +60,29 @@ public sealed record HerdState
     /// <summary>The last round-up.</summary>
     public Instant? RoundUpAt { get; init; }
 
+    /// <summary>The animals that were added by name, as they stand now: by the names and tags they bear, sold or dead where they are.</summary>
+    public ImmutableArray<Animal> Roster => List.Added;
+
     /// <summary>Newborns by the births on record, in that order; none of a birth that was taken back.</summary>
-    public ImmutableArray<Animal> Newborns => newborns ??= DeriveNewborns();
-    private ImmutableArray<Animal>? newborns;
+    public ImmutableArray<Animal> Newborns => List.Newborns;
 
     /// <summary>Every animal: the roster, then the newborns.</summary>
-    public IEnumerable<Animal> Animals => Roster.Concat(Newborns);
+    public IEnumerable<Animal> Animals => List.All;
 
     /// <summary>The animal of an id; null where the herd has none.</summary>
-    public Animal? Find(AnimalId? id) => id is null ? null : Animals.FirstOrDefault(animal => animal.Id == id);
+    public Animal? Find(AnimalId? id) => id is null ? null : List.Find(id);
 
-    /// <summary>The animal of a spoken name, letter case aside; null where the herd has none.</summary>
-    public Animal? Named(string? name) => name is null ? null
-        : Animals.FirstOrDefault(animal => string.Equals(animal.Name, name, StringComparison.OrdinalIgnoreCase));
+    /// <summary>The animal of a spoken name, letter case aside: its name, a nickname or one that it bore before; null where the herd has none.</summary>
+    public Animal? Named(string? name) => name is null ? null : List.Named(name);
+
+    /// <summary>The animal of the herd that bears a tag; null where none does.</summary>
+    public Animal? Tagged(string? tag) => tag is null ? null : List.All.FirstOrDefault(animal => animal.IsHere() && string.Equals(animal.Tag, tag, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>An animal's nicknames and the names it bore before.</summary>
+    public ImmutableArray<string> OtherNames(AnimalId id) => List.OtherNames(id);
+
+    private HerdList List => list ??= HerdList.Of(Added, Records);
+    private HerdList? list;
 
     /// <summary>The record of an id; null where there is none.</summary>
     public HerdRecord? Record(FactId? id) => id is { } known ? Records.FirstOrDefault(record => record.Id == known) : null;
@@ -83,7 +93,7 @@ public sealed record HerdState
     /// <summary>The state after an event.</summary>
     public HerdState Apply(HerdEvent happened) => happened switch
     {
-        HerdEvent.AnimalAdded added => Fresh() with { Roster = Roster.Add(added.Animal) },
+        HerdEvent.AnimalAdded added => Fresh() with { Added = Added.Add(added) },
         HerdEvent.LineHeard heard => this with { Lines = Keep(Lines.Add(new(heard.Message, heard.By, heard.Text, heard.At, heard.ReplyTo))), LastAt = heard.At },
         HerdEvent.LineEdited edited => this with { Lines = Lines.ConvertAll(line => line.Message == edited.Message ? line with { Text = edited.Text } : line), LastAt = edited.At },
         HerdEvent.ButtonPressed pressed => this with { LastAt = pressed.At },
@@ -104,7 +114,7 @@ public sealed record HerdState
     public HerdState Apply(IEnumerable<HerdEvent> happened) => happened.Aggregate(this, (state, next) => state.Apply(next));
 
     /// <summary>A copy in which what is derived from roster and records is derived anew.</summary>
-    private HerdState Fresh() => this with { newborns = null };
+    private HerdState Fresh() => this with { list = null };
 
     private static HerdRecord Recorded(HerdEvent.FactRecorded e) =>
         new(e.Id, e.Fact, e.Animal, e.At, e.SaidAt, e.By) { Message = e.Message, Newborn = e.Newborn, Task = e.Task };
@@ -141,34 +151,6 @@ public sealed record HerdState
 
     private static TaskPosts Counted(TaskPosts? before, string step, Instant at) =>
         before?.Step == step ? before with { Last = at, Count = before.Count + 1 } : new TaskPosts(step, at, at, 1);
-
-    private ImmutableArray<Animal> DeriveNewborns()
-    {
-        var births = Records.Where(record => record is { Newborn: not null, Withdrawn: false }).ToList();
-        var names = Records.Where(record => record is { Withdrawn: false, Fact: { Kind: FactKind.Roster, Name: not null } })
-            .GroupBy(record => record.Animal).Where(group => group.Key is not null)
-            .ToDictionary(group => group.Key!, group => group.Last().Fact.Name!);
-        var dead = Records.Where(record => record is { Certain: true, Fact.Kind: FactKind.Death }).Select(record => record.Animal).ToHashSet();
-        return [.. births.Select(birth => Newborn(birth, births, names, dead))];
-    }
-
-    private Animal Newborn(HerdRecord birth, List<HerdRecord> births, Dictionary<AnimalId, string> names, HashSet<AnimalId?> dead)
-    {
-        var dam = Roster.FirstOrDefault(animal => animal.Id == birth.Animal);
-        var litter = births.Where(other => other.Animal == birth.Animal && (other.At - birth.At) is var gap && gap < Twins && gap > -Twins)
-            .OrderBy(other => other.Fact.N ?? 0).ThenBy(other => other.At).ThenBy(other => other.Id.Number).ToList();
-        int? twin = litter.Count > 1 || birth.Fact.N is not null ? litter.IndexOf(birth) + 1 : null;
-        var unnamed = $"{dam?.Name ?? "?"}'s baby" + (twin is { } n ? $" {n}" : "");
-        var named = names.TryGetValue(birth.Newborn!, out var name);
-        return new Animal(birth.Newborn!, named ? name! : unnamed, named ? HerdRole.Young : HerdRole.Newborn, dam?.Species ?? Species.Llama)
-        {
-            Sex = birth.Fact.Sex,
-            Dam = birth.Animal,
-            Born = birth.At,
-            Twin = twin,
-            State = dead.Contains(birth.Newborn) ? HerdEntryState.Dead : null,
-        };
-    }
 
     /// <summary>Births of one dam within this are twins.</summary>
     public static Duration Twins { get; } = Duration.FromHours(24);

@@ -51,6 +51,8 @@ public sealed record HerdEntry(string Name, HerdRole Role)
     public HerdEntryState? State { get; init; }
     /// <summary>Ear tag or collar number.</summary>
     public string? Tag { get; init; }
+    /// <summary>Nicknames, and names that it bore before.</summary>
+    public ImmutableArray<string> OtherNames { get; init; } = [];
 }
 
 /// <summary>A record the reader may refer back to.</summary>

@@ -32,13 +32,28 @@ public sealed record FactLines(Speaker Speaker)
         [
             fact.Task == CareTaskWords.CallVet ? $"fact.{word}.vet" : $"fact.{word}.-",
             fact.Kind == FactKind.Temperature && fact.Value is null ? $"fact.{word}.none" : $"fact.{word}.-",
+            fact is { Kind: FactKind.Roster, Field: not null } ? $"fact.{word}.{fact.Field}" : $"fact.{word}.-",
             fact.Neg ? $"fact.{word}.neg" : fact.Sex is { } sex ? $"fact.{word}.{FactWords.Word(sex)}" : $"fact.{word}.-",
             $"fact.{word}", "noun.other",
         ];
-        var said = Phrases.SayFirst(keys, ("value", Speaker.Said(fact)), ("text", fact.Text ?? ""), ("name", fact.Name ?? ""), ("by", by),
+        var said = Phrases.SayFirst(keys, ("value", Speaker.Said(fact)), ("text", fact.Text ?? ""), ("name", fact.Name ?? ""), ("was", fact.Was ?? fact.Animal ?? ""), ("traits", Traits(fact)), ("by", by),
             ("task", Task(fact)), ("answer", Answer(fact)), ("sire", fact.Sire is null ? "" : " " + fact.Sire), ("at", born is { } instant ? Speaker.Clock(instant) : "")).Trim().TrimEnd(',', ':');
         said = fact.Unsure ? Phrases.Say("fact.unsure", ("fact", said)) : said;
         return at is { } when && born is null ? Phrases.Say("fact.at", ("fact", said), ("at", Speaker.Clock(when))) : said;
+    }
+
+    /// <summary>"dam, alpaca, brown, tag 14": what is told of an animal that joins the herd.</summary>
+    private string Traits(Fact fact)
+    {
+        var traits = fact.Traits ?? new AnimalTraits();
+        string?[] told =
+        [
+            traits.Role is { } role ? Phrases.SayFirst([$"role.{FactWords.Snake(role.ToString())}", "role.young"]) : fact.Sex is { } sex ? Phrases.Say(sex == Sex.Female ? "role.dam" : "role.sire") : null,
+            traits.Dam is { } dam ? Phrases.Say(fact.Sex switch { Sex.Female => "roster.girl_of", Sex.Male => "roster.boy_of", _ => "roster.baby_of" }, ("dam", dam)) : null,
+            traits.Species is { } species ? Phrases.Say($"species.{FactWords.Snake(species.ToString())}") : null,
+            traits.Colour, traits.Tag is { } tag ? Phrases.Say("fact.roster.tag", ("traits", tag)) : null,
+        ];
+        return fact.Field == RosterWords.Tag ? traits.Tag ?? "" : string.Join(", ", told.OfType<string>()).ToLowerInvariant();
     }
 
     private string Answer(Fact fact) => Phrases.SayFirst([$"button.{fact.Task}", "button.other"]).ToLowerInvariant();

@@ -25,7 +25,7 @@ internal sealed class Completion(Statement statement)
 
         TemperatureOfBoth();
         TwinsInTurn();
-        foreach (var draft in statement.Drafts.Where(draft => draft.Kind != FactKind.Birth))
+        foreach (var draft in statement.Drafts.Where(draft => draft.Kind != FactKind.Birth).OrderByDescending(draft => draft.Kind == FactKind.Roster))
         {
             Settle(draft);
         }
@@ -101,14 +101,25 @@ internal sealed class Completion(Statement statement)
                 Route = draft.Route,
                 Task = draft.Task,
                 Text = draft.Text ?? Words(draft),
-                Field = draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft.Clause)),
+                Field = draft.Kind == FactKind.Roster ? RosterField(draft, animal) : draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft.Clause)),
                 Sex = draft.Sex,
+                Traits = draft.Traits,
                 Name = draft.Name ?? (animal == Fact.AskAnimal ? draft.Mention?.Name : null),
             };
             fact = draft.Ask == Ask.Value ? fact with { Value = null, Unit = null } : fact;
             Add(Timed(draft, fact, animal), draft);
+            if (draft is { Kind: FactKind.Roster, Name: { } name } && animal is not (null or Fact.AskAnimal))
+            {
+                resolver.NewNames[name] = animal;
+            }
         }
     }
+
+    // A newborn gets its name; one that has a name is called otherwise.
+    private string RosterField(Draft draft, string? animal) =>
+        draft.Field is not (null or RosterWords.Nickname or RosterWords.Renamed) ? draft.Field
+        : statement.Scan.Herd.Find(animal) is >= 0 and var entry && statement.Scan.Herd.Entry(entry).Role != HerdRole.Newborn ? draft.Field ?? RosterWords.Nickname
+        : RosterWords.Named;
 
     /// <summary>What was said, for facts whose words are the fact.</summary>
     private string? Words(Draft draft) => draft.Clause.Items.Count > 0 && draft.Kind is FactKind.Note or FactKind.LabourSign or FactKind.Presentation or FactKind.Assistance

@@ -1,4 +1,5 @@
 using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
 using HerdBot.Core.Reading.Animals;
 using HerdBot.Core.Reading.Scanning;
 using HerdBot.Core.Reading.Times;
@@ -43,6 +44,12 @@ internal sealed class Draft(FactKind kind, Clause clause, int position)
     public string? Task { get; set; }
 
     public string? Name { get; set; }
+
+    /// <summary>For roster: what it does to the herd's list.</summary>
+    public string? Field { get; set; }
+
+    /// <summary>For roster: what is told of the animal beside its name.</summary>
+    public AnimalTraits? Traits { get; set; }
 
     public string? Text { get; set; }
 
