@@ -16,8 +16,7 @@ internal static class Answers
     {
         FactKind.QuestionDue => Due(draft, question),
         FactKind.QuestionStatus => Status(draft, question),
-        FactKind.QuestionTasks => Open(draft),
-        _ => draft.Phrases.Say("answer.howto", ("phone", draft.TaskLines.Phone())),
+        _ => Open(draft),
     };
 
     private static string Due(Draft draft, Fact question)

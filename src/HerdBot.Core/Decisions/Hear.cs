@@ -38,6 +38,11 @@ public static class Hear
         else
         {
             var reading = Reader.Read(Commands.Plain(text), Circumstances.Of(draft, by, message, replyTo, now));
+            if (CardAnswers.To(draft, text, reading.Facts) is { } card)
+            {
+                draft.Say(draft.Post(PostKind.Answer, card) with { ReplyTo = message });
+                reading = reading with { Facts = [.. reading.Facts.Where(CardAnswers.SaysMore)] };
+            }
             Act(draft, [.. reading.Facts.Select(fact => Asking.Filled(draft, Own(fact, replyTo), by))], reading.Ask, by, message, text);
         }
         return draft.Events;
