@@ -130,7 +130,7 @@ internal static class Asking
         (string, string)[] values = [("what", what), ("animal", animal), ("name", fact.Name ?? "")];
         var key = ask switch
         {
-            Facts.Ask.Animal => fact.Name is not null && fact.Kind != FactKind.Roster ? "ask.animal.unknown" : "ask.animal",
+            Facts.Ask.Animal => Alike(draft, fact).Length > 1 ? "ask.animal.alike" : fact.Name is not null && fact.Kind != FactKind.Roster ? "ask.animal.unknown" : "ask.animal",
             Facts.Ask.Value => fact.Kind == FactKind.Temperature ? "ask.value.cold" : "ask.value",
             Facts.Ask.Unit => "ask.unit",
             Facts.Ask.Time => "ask.time",
@@ -157,8 +157,14 @@ internal static class Asking
         var likely = draft.State.Animals.Where(animal => animal.State is not (HerdEntryState.Dead or HerdEntryState.Sold) && (ofDams ? animal.Role == HerdRole.Dam : animal.Role is HerdRole.Newborn or HerdRole.Young))
             .OrderByDescending(animal => open.Contains(animal.Id)).ThenByDescending(animal => animal.State == HerdEntryState.Due).ThenByDescending(animal => animal.Born)
             .Select(animal => animal.Name).Take(fact.Name is null ? Choices : Choices - 1);
-        return fact.Name is { } unknown && fact.Kind != FactKind.Roster ? [.. likely, draft.Phrases.Say("ask.add", ("name", unknown))] : [.. likely];
+        var alike = Alike(draft, fact);
+        return alike.Length > 1 ? [.. alike.Take(Choices)] : fact.Name is { } unknown && fact.Kind != FactKind.Roster ? [.. likely, draft.Phrases.Say("ask.add", ("name", unknown))] : [.. likely];
     }
+
+    /// <summary>Those that a name may mean: it is a part of theirs.</summary>
+    private static ImmutableArray<string> Alike(Draft draft, Fact fact) => fact is not { Animal: Fact.AskAnimal, Name: { } said, Kind: not FactKind.Roster } ? []
+        : [.. draft.State.Animals.Where(animal => animal.IsHere() && draft.State.OtherNames(animal.Id).Prepend(animal.Name)
+            .Any(name => name.Split(' ').Contains(said, StringComparer.OrdinalIgnoreCase))).Select(animal => animal.Name)];
 
     /// <summary>"7:15", "7:15 PM": the latest such hour before now; null for any other words.</summary>
     private static FactTime? TimeOf(Draft draft, string words)

@@ -22,7 +22,7 @@ internal static class Naming
             : Holder(draft.State, fact) is not { } holder ? null
             : holder == animal ? draft.Phrases.Say("roster.known", ("animal", animal.Name), ("name", fact.Name ?? fact.Traits?.Tag ?? ""))
             : fact.Name is null ? draft.Phrases.Say("roster.tag_taken", ("tag", fact.Traits?.Tag ?? ""), ("animal", holder.Name))
-            : draft.Phrases.Say("roster.taken", ("name", fact.Name), ("animal", Described(draft.Phrases, holder)));
+            : draft.Phrases.Say("roster.taken", ("name", fact.Name), ("animal", Described(draft.Phrases, holder, fact.Name)));
     }
 
     /// <summary>What is asked before a roster fact is recorded; null where nothing is.</summary>
@@ -45,9 +45,9 @@ internal static class Naming
         Array.Find(Roles, role => phrases.Say(role.Phrase) == answer) is { Phrase: not null } told && fact.Field == RosterWords.Added
             ? fact with { Traits = (fact.Traits ?? new AnimalTraits()) with { Role = told.Role } } : fact;
 
-    /// <summary>"Clover, dam".</summary>
-    private static string Described(Phrases phrases, Animal animal) =>
-        $"{animal.Name}, {phrases.SayFirst([$"role.{FactWords.Snake(animal.Role.ToString())}", "role.young"])}";
+    /// <summary>"dam", or the name of the one that is called so beside its name.</summary>
+    private static string Described(Phrases phrases, Animal animal, string name) => string.Equals(animal.Name, name, StringComparison.OrdinalIgnoreCase)
+        ? phrases.SayFirst([$"role.{FactWords.Snake(animal.Role.ToString())}", "role.young"]).ToLowerInvariant() : animal.Name;
 
     /// <summary>Who bears the name or tag that a fact gives.</summary>
     private static Animal? Holder(HerdState state, Fact fact) =>

@@ -50,7 +50,14 @@ public sealed record FactLines(Speaker Speaker)
         [
             traits.Role is { } role ? Phrases.SayFirst([$"role.{FactWords.Snake(role.ToString())}", "role.young"]) : fact.Sex is { } sex ? Phrases.Say(sex == Sex.Female ? "role.dam" : "role.sire") : null,
             traits.Dam is { } dam ? Phrases.Say(fact.Sex switch { Sex.Female => "roster.girl_of", Sex.Male => "roster.boy_of", _ => "roster.baby_of" }, ("dam", dam)) : null,
-            traits.Species is { } species ? Phrases.Say($"species.{FactWords.Snake(species.ToString())}") : null,
+            traits.Species switch
+            {
+                Species.Llama => Phrases.Say("species.llama"),
+                Species.Alpaca => Phrases.Say("species.alpaca"),
+                Species.Sheep => Phrases.Say("species.sheep"),
+                Species.Goat => Phrases.Say("species.goat"),
+                _ => null,
+            },
             traits.Colour, traits.Tag is { } tag ? Phrases.Say("fact.roster.tag", ("traits", tag)) : null,
         ];
         return fact.Field == RosterWords.Tag ? traits.Tag ?? "" : string.Join(", ", told.OfType<string>()).ToLowerInvariant();

@@ -24,12 +24,14 @@ internal sealed class HerdIndex
     {
         Entries = entries;
         babies = new List<int>[entries.Length];
-        for (var i = 0; i < entries.Length; i++)
+        // Who is here is meant before who has left.
+        int[] order = [.. Enumerable.Range(0, entries.Length).OrderBy(i => !IsHere(i))];
+        foreach (var i in order)
         {
             byName.TryAdd(entries[i].Name, i);
         }
 
-        for (var i = 0; i < entries.Length; i++)
+        foreach (var i in order)
         {
             AddNames(i);
             AddBaby(i);
@@ -76,8 +78,11 @@ internal sealed class HerdIndex
     public Sex? SexOf(int index) => Entries[index] is var entry && entry.Sex is { } sex ? sex
         : entry.Role switch { HerdRole.Dam => Sex.Female, HerdRole.Sire => Sex.Male, _ => null };
 
+    /// <summary>The entry of a name that two or more bear.</summary>
+    public const int Alike = -2;
+
     /// <summary>The longest name that begins at a token.</summary>
-    /// <returns>The entry and the number of tokens; -1 where there is none.</returns>
+    /// <returns>The entry and the number of tokens; -1 where there is none, <see cref="Alike"/> where there are two.</returns>
     public (int Entry, int Length) Match(ReadOnlySpan<Token> tokens, int start, string? mended = null)
     {
         var best = (Entry: -1, Length: 0);
@@ -145,17 +150,47 @@ internal sealed class HerdIndex
             byTag.TryAdd(tag, entry);
         }
 
-        if (SplitBabyName(Entries[entry].Name) is not null)
+        foreach (var name in Entries[entry].OtherNames.Prepend(Entries[entry].Name).Where(name => SplitBabyName(name) is null))
+        {
+            byName.TryAdd(name, entry);
+            var words = Tokenizer.Tokenize(name).Select(token => token.Text).ToArray();
+            AddName(words, entry, false);
+            foreach (var word in words.Length > 1 ? words.Where(IsTelling) : [])
+            {
+                AddName([word], entry, true);
+            }
+        }
+    }
+
+    // "Luna" for Luna Grande, as long as no other is called so: a whole name goes before a part of one.
+    private void AddName(string[] words, int entry, bool part)
+    {
+        if (words.Length == 0)
         {
             return;
         }
 
-        var words = Tokenizer.Tokenize(Entries[entry].Name).Select(token => token.Text).ToArray();
-        if (words.Length > 0)
+        var list = names.TryGetValue(words[0], out var known) ? known : names[words[0]] = [];
+        var at = list.FindIndex(name => name.Words.AsSpan().SequenceEqual(words));
+        var named = new Named(words, entry, part);
+        if (at < 0)
         {
-            (names.TryGetValue(words[0], out var list) ? list : names[words[0]] = []).Add(new Named(words, entry));
+            list.Add(named);
+        }
+        else if (list[at].Entry != entry && list[at].Part == part)
+        {
+            list[at] = IsHere(entry) ? named with { Entry = Alike } : list[at];
+        }
+        else if (list[at].Part && !part)
+        {
+            list[at] = named;
         }
     }
+
+    private bool IsHere(int entry) => Entries[entry].State is not (HerdEntryState.Sold or HerdEntryState.Dead);
+
+    private static bool IsTelling(string word) =>
+        word.Length > 2 && char.IsLetter(word[0]) && Vocabulary.English.Words.Find(word, word) < 0 && Vocabulary.Spanish.Words.Find(word, word) < 0;
 
     private void AddBaby(int entry)
     {
@@ -173,5 +208,5 @@ internal sealed class HerdIndex
         }
     }
 
-    private sealed record Named(string[] Words, int Entry);
+    private sealed record Named(string[] Words, int Entry, bool Part);
 }

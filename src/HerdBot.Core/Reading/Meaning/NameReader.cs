@@ -36,7 +36,7 @@ internal static class NameReader
         }
 
         var taken = clause.Items.FindLastIndex(item => item.Mention is { Kind: MentionKind.Named, BareGenitive: false, Plural: false });
-        return taken > after && clause.Items.FindIndex(item => item.Mention is not null) < taken ? Joined(statement, clause, taken, after) : null;
+        return taken > after && (IsName(statement, clause) || clause.Items.FindIndex(item => item.Mention is not null) < taken) ? Joined(statement, clause, taken, after) : null;
     }
 
     /// <summary>The last word of a clause that nobody knows, where it does not tell from or to whom.</summary>
@@ -46,10 +46,15 @@ internal static class NameReader
         return at < 0 ? null : Joined(statement, clause, at, after);
     }
 
+    /// <summary>The clause is nothing but a name: capitalised words.</summary>
+    public static bool IsName(Statement statement, Clause clause) =>
+        clause.Items.TrueForAll(item => statement.Scan.TokenOf(item).Capital && statement.Scan.Tokens[item.End - 1].Text != "'s" && item.Mention is null or { Kind: MentionKind.Unknown or MentionKind.Named });
+
     // "Luna Grande", "Biscuit Moon": capitalised words in a row are one name.
     private static NewName Joined(Statement statement, Clause clause, int at, int after)
     {
-        bool Capital(Item item, int place) => statement.Scan.Tokens[item.End - 1].Text != "'s" && (item.Mention is null or { Kind: MentionKind.Unknown }) && (item.Kind == ItemKind.Unknown || item.Mention is not null || (item.Kind == ItemKind.Sense && place > after))
+        var named = IsName(statement, clause) ? -1 : clause.Items.FindIndex(item => item.Mention is not null);
+        bool Capital(Item item, int place) => statement.Scan.Tokens[item.End - 1].Text != "'s" && (item.Mention is null or { Kind: MentionKind.Unknown } || (item.Mention.Kind == MentionKind.Named && place > named)) && (item.Kind == ItemKind.Unknown || item.Mention is not null || (item.Kind == ItemKind.Sense && place > after))
             && statement.Scan.TokenOf(item).Capital;
         var (first, last) = (at, at);
         while (first > 0 && Capital(clause.Items[first - 1], first - 1))

@@ -50,7 +50,7 @@ internal static class NewcomerReader
         foreach (var clause in clauses.Skip(clauses.IndexOf(lead)).Where(clause => !Figured(clause)))
         {
             var called = clause.Items.FindLastIndex(item => item.Is(Tag.NameIs));
-            var alone = clause != lead && clause.Items.Count == 1;
+            var alone = clause != lead && NameReader.IsName(statement, clause) && (clause.Items.Exists(item => item.Mention is null or { Kind: MentionKind.Unknown }) || !lead.HasAny(Tag.Born, Tag.Sex, Tag.Baby));
             if ((called >= 0 || alone ? NameReader.In(statement, clause, called) : NameReader.Unknown(statement, clause)) is { } name
                 && (alone || called >= 0 || clause.Items[^1] == name.Items[^1] || IsPlain(clause)))
             {

@@ -33,9 +33,15 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         }
 
         var (entry, length) = scan.Herd.Match(scan.Tokens, i);
-        if (entry >= 0 && length < phraseLength)
+        if (length > 0 && length < phraseLength)
         {
             return null;
+        }
+
+        if (entry == HerdIndex.Alike && (length > 1 || !lookup.Knows(i) || IsName(i)))
+        {
+            var said = scan.Text[token.Start..scan.Tokens[i + length - 1].End];
+            return new Item(ItemKind.Animal, i, i + length) { Text = said, Mention = new Mention(MentionKind.Unknown) { Name = said } };
         }
 
         if (token.Kind != TokenKind.Word)
@@ -83,7 +89,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         {
             var token = scan.Tokens[i];
             if (token.Kind == TokenKind.Word && !lookup.Knows(i) && (!token.Capital || IsSentenceStart(i)) && !people.Contains(token.Text)
-                && scan.Herd.Match(scan.Tokens, i).Entry < 0 && scan.Herd.Mend(token.Text) is null)
+                && scan.Herd.Match(scan.Tokens, i).Length == 0 && scan.Herd.Mend(token.Text) is null)
             {
                 lookup.Mend(i, token.Text);
             }
