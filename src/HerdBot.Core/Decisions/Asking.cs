@@ -12,13 +12,16 @@ namespace HerdBot.Core.Decisions;
 /// <summary>Asks for the one thing that is missing, and takes the answer.</summary>
 internal static class Asking
 {
-    private static readonly Duration Waits = Duration.FromHours(12);
     private const int Choices = 3;
     private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture("H:mm");
 
     /// <summary>Asks, and keeps the facts that wait.</summary>
     public static void Ask(Draft draft, Ask ask, ImmutableArray<Fact> waiting, string by, string? message, string? text = null, ImmutableArray<string>? choices = null)
     {
+        foreach (var before in draft.State.Questions.Where(question => question.By == by && question.Ask == ask && question.Waiting.SequenceEqual(waiting)))
+        {
+            draft.Add(new HerdEvent.QuestionClosed(before.Post, true)); // Asked once more, it waits but once.
+        }
         var offered = choices ?? Offered(draft, ask, waiting);
         var post = draft.Post(PostKind.Ask, text ?? Text(draft, ask, waiting[0], by)) with
         {
@@ -55,11 +58,21 @@ internal static class Asking
     /// <summary>Closes what nobody has answered in time.</summary>
     public static void CloseLapsed(Draft draft)
     {
-        foreach (var question in draft.State.Questions.Where(question => draft.Now - question.At >= Waits))
+        foreach (var question in draft.State.Questions.Where(question => question.At + Waits(draft.Farm) <= draft.Now))
         {
             draft.Add(new HerdEvent.QuestionClosed(question.Post, false));
         }
     }
+
+    /// <summary>How long a question waits for its answer.</summary>
+    public static Duration Waits(Farm farm) => farm.Tables.Values.Select(table => table.Time(CareKeys.PostingQuestionLapses)).DefaultIfEmpty(Duration.FromHours(12)).Min();
+
+    /// <summary>What lapsed, to be told once: "Not recorded, nobody said which animal: 98.4 °F (Ben 7:05)."; empty where nothing did.</summary>
+    public static string Lapsed(Draft draft) => string.Join("\n", draft.State.Lapsed.GroupBy(question => question.Ask).OrderByDescending(ask => ask.Key).Select(asked =>
+        draft.Phrases.Say($"post.lapsed.{FactWords.Word(asked.Key)}", ("list", string.Join("; ", asked.Select(question => draft.Phrases.Say("post.lapsed.one", ("what", What(draft, question)), ("by", question.By), ("at", draft.Speaker.Clock(question.At)))))))));
+
+    private static string What(Draft draft, Question question) =>
+        string.Join(", ", question.Waiting.Select(fact => $"{(fact.Animal is null or Fact.AskAnimal ? "" : fact.Animal + " ")}{draft.FactLines.Say(fact with { Name = fact.Kind == FactKind.Roster ? fact.Name : null }, question.By)}".TrimEnd(' ', ',')));
 
     /// <summary>The waiting facts, completed by an answer; without the first where the answer says no to it.</summary>
     /// <param name="draft">The decision so far.</param>
@@ -101,18 +114,30 @@ internal static class Asking
 
     private static bool Fits(Fact waiting, Fact fact) => waiting.Kind == fact.Kind || (waiting.Kind == FactKind.Done && waiting.Task == FactWords.Word(fact.Kind));
 
-    /// <summary>Questions whose missing figure a fuller statement has brought.</summary>
-    public static void CloseAnsweredBy(Draft draft, IEnumerable<Fact> recorded)
+    /// <summary>Closes the questions that a fuller statement has answered; what else waited with it goes on waiting.</summary>
+    public static void CloseAnsweredBy(Draft draft, IEnumerable<HerdRecord> recorded)
     {
-        foreach (var fact in recorded.ToList())
+        foreach (var record in recorded.ToList())
         {
-            foreach (var question in draft.State.Questions.Where(question => question.Ask is Facts.Ask.Value or Facts.Ask.Unit or Facts.Ask.Time
-                && question.Waiting.Any(waiting => Fits(waiting, fact) && (waiting.Animal is null or Fact.AskAnimal || waiting.Animal == fact.Animal))))
+            foreach (var question in draft.State.Questions.Where(question => question.Waiting.Any(waiting => Settles(question, waiting, record))))
             {
+                var left = question.Ask == Facts.Ask.Animal ? question.Waiting.RemoveAll(waiting => Settles(question, waiting, record)) : [];
                 draft.Add(new HerdEvent.QuestionClosed(question.Post, true));
+                if (!left.IsEmpty)
+                {
+                    draft.Add(new HerdEvent.QuestionAsked(question with { Waiting = left }));
+                }
             }
         }
     }
+
+    /// <summary>A missing figure may come from anybody; which animal was meant, or whether it is so, from the one who wrote it.</summary>
+    private static bool Settles(Question question, Fact waiting, HerdRecord record) => question.Ask switch
+    {
+        Facts.Ask.Value or Facts.Ask.Unit or Facts.Ask.Time => Fits(waiting, record.Fact) && (waiting.Animal is null or Fact.AskAnimal || waiting.Animal == record.Fact.Animal),
+        Facts.Ask.Animal => question.By == record.By && waiting.Kind == record.Fact.Kind && waiting.Neg == record.Fact.Neg && (waiting.Value is null || waiting.Value == record.Fact.Value),
+        _ => question.By == record.By && waiting.Kind == record.Fact.Kind && waiting.Animal == record.Fact.Animal,
+    };
 
     private static ImmutableArray<Fact> WithAnimal(Draft draft, Question question, string answer)
     {

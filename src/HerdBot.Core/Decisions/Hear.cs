@@ -72,7 +72,7 @@ public static class Hear
         var reading = Reader.Read(text, Circumstances.Of(draft, by, message, replyTo, first.At));
         foreach (var question in draft.State.Questions.Where(question => question.Message == message))
         {
-            draft.Add(new HerdEvent.QuestionClosed(question.Post, false));
+            draft.Add(new HerdEvent.QuestionClosed(question.Post, true)); // The new words are asked about anew.
         }
         var edit = new Mending.Edit(draft, message, by);
         var open = Sift(draft, [.. reading.Facts.Where(fact => !OwnKinds.IsQuestion(fact.Kind))], reading.Ask, message, null, edit.Take);
@@ -151,7 +151,7 @@ public static class Hear
                     break;
             }
         });
-        Asking.CloseAnsweredBy(draft, records.Select(record => record.Fact));
+        Asking.CloseAnsweredBy(draft, records);
         if (records.Count + mended.Count > 0)
         {
             Receipts.Give(draft, records, mended, text, message ?? "");

@@ -93,7 +93,7 @@ public abstract record HerdEvent
 
     /// <summary>A question needs no answer any more.</summary>
     /// <param name="Post">The post that asked it.</param>
-    /// <param name="Answered">False where it lapsed.</param>
+    /// <param name="Answered">False where it lapsed: nobody answered in time. True also where other words have taken its place.</param>
     public sealed record QuestionClosed(int Post, bool Answered) : HerdEvent;
 
     /// <summary>The bot decided to say something.</summary>

@@ -51,6 +51,8 @@ public sealed record HerdState
     public ImmutableDictionary<TaskKey, TaskPosts> Posted { get; init; } = ImmutableDictionary<TaskKey, TaskPosts>.Empty;
     /// <summary>Questions that wait for an answer, oldest first.</summary>
     public ImmutableList<Question> Questions { get; init; } = [];
+    /// <summary>Questions that lapsed since the last round-up: nobody answered them, so nothing of them is on record.</summary>
+    public ImmutableList<Question> Lapsed { get; init; } = [];
     /// <summary>When the newest event happened; null where there is none.</summary>
     public Instant? LastAt { get; init; }
     /// <summary>When people were last asked to dictate a voice note as text.</summary>
@@ -102,7 +104,7 @@ public sealed record HerdState
         HerdEvent.FactAmended amended => Fresh() with { Records = Mend(amended.Id, record => record with { Fact = amended.Becomes, Animal = amended.Animal, At = amended.At }), LastAt = amended.SaidAt },
         HerdEvent.FactWithdrawn withdrawn => Fresh() with { Records = Mend(withdrawn.Id, record => record with { Withdrawn = true }), LastAt = withdrawn.SaidAt },
         HerdEvent.QuestionAsked asked => this with { Questions = Questions.Add(asked.Question) },
-        HerdEvent.QuestionClosed closed => this with { Questions = Questions.RemoveAll(question => question.Post == closed.Post) },
+        HerdEvent.QuestionClosed closed => this with { Questions = Questions.RemoveAll(question => question.Post == closed.Post), Lapsed = closed.Answered ? Lapsed : Lapsed.AddRange(Questions.Where(question => question.Post == closed.Post)) },
         HerdEvent.PostQueued queued => Queued(queued.Post),
         HerdEvent.PostSending sending => Progress(sending.Number, progress => progress with { Attempts = progress.Attempts + 1 }) with { LastAt = sending.At },
         HerdEvent.PostSent sent => Progress(sent.Number, progress => progress with { Message = sent.Message }) with { Unsent = Unsent.Remove(sent.Number), LastAt = sent.At },
@@ -145,6 +147,7 @@ public sealed record HerdState
             Posted = post.Kind == PostKind.Edit ? Posted : post.Tasks.Where(task => task.Step.Length > 0).Aggregate(Posted, (all, task) => all.SetItem(task.Key, Counted(all.GetValueOrDefault(task.Key), task.Step, post.At))),
             PostCount = post.Number,
             RoundUpAt = post.Kind == PostKind.RoundUp ? post.At : RoundUpAt,
+            Lapsed = post.Kind == PostKind.RoundUp ? [] : Lapsed,
             LastAt = post.At,
         };
     }
