@@ -5,6 +5,7 @@ using HerdBot.App.Ports;
 using HerdBot.Core.Events;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Posting;
+using HerdBot.Core.Wording;
 using Microsoft.Extensions.Logging;
 using NodaTime;
 
@@ -20,7 +21,6 @@ namespace HerdBot.App.Outbox;
 /// <param name="log">For what goes wrong.</param>
 public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun> log)
 {
-    private const int MostAMinute = 20;
     private static readonly Duration LongestPause = Duration.FromMinutes(5);
 
     private readonly ConcurrentDictionary<GroupId, Lane> lanes = [];
@@ -31,7 +31,7 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
     {
         ArgumentNullException.ThrowIfNull(desk);
         ArgumentNullException.ThrowIfNull(clock);
-        var lane = lanes.GetOrAdd(desk.Group, _ => new Lane());
+        var lane = lanes.GetOrAdd(desk.Group, _ => new Lane(chat.MostAMinute));
         while (desk.State is { Unsent.Count: > 0 } state)
         {
             var now = clock();
@@ -94,7 +94,7 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
         var post = progress.Post;
         var kind = post.Kind switch { PostKind.React => OutgoingKind.Mark, PostKind.Edit => OutgoingKind.Edit, _ => OutgoingKind.Send };
         var repeated = progress.Attempts > 0 && kind == OutgoingKind.Send;
-        return new Outgoing(door.ChatOf(desk.Group), post.Number, kind, repeated ? $"{post.Text}\n(perhaps sent before)" : post.Text)
+        return new Outgoing(door.ChatOf(desk.Group), post.Number, kind, repeated ? $"{post.Text}\n{Phrases.Of(desk.Farm.Language).Say("post.repeated")}" : post.Text)
         {
             ToPerson = post.To == Post.Group ? null : post.To,
             Loud = post.Kind == PostKind.Alarm,
@@ -112,8 +112,8 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
     [LoggerMessage(2103, LogLevel.Information, "Mark or edit {Number} was refused and is left: {Why}")]
     private partial void LogCosmetic(int number, string why);
 
-    /// <summary>One group's pace: at most twenty posts a minute, and the pauses that the chat or the line wants.</summary>
-    private sealed class Lane
+    /// <summary>One group's pace: so many posts a minute, and the pauses that the chat or the line wants.</summary>
+    private sealed class Lane(int? mostAMinute)
     {
         private readonly Queue<Instant> sent = new();
         private Instant notBefore = Instant.MinValue;
@@ -126,12 +126,15 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
             {
                 sent.Dequeue();
             }
-            return now < notBefore ? notBefore : sent.Count >= MostAMinute ? sent.Peek() + Duration.FromMinutes(1) : null;
+            return now < notBefore ? notBefore : sent.Count >= mostAMinute ? sent.Peek() + Duration.FromMinutes(1) : null;
         }
 
         public void Went(Instant now)
         {
-            sent.Enqueue(now);
+            if (mostAMinute is not null)
+            {
+                sent.Enqueue(now);
+            }
             Failures = 0;
         }
 

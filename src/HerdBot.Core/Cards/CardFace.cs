@@ -38,14 +38,14 @@ internal static partial class CardFace
             CareUnit.Hours => speaker.Age(Duration.FromHours((double)value)),
             CareUnit.Fahrenheit => speaker.Temperature(value),
             CareUnit.HourOfDay => speaker.Clock(speaker.Farm.Clock.At(speaker.Farm.Clock.Day(speaker.Now), new LocalTime((int)value, 0))),
-            CareUnit.Percent => $"{Speaker.Figure(value, 0)} %",
-            _ => Speaker.Figure(value, 0),
+            CareUnit.Percent => $"{speaker.Figure(value, 0)} %",
+            _ => speaker.Figure(value, 0),
         };
     }
 
     private static string Weight(decimal grams, int poundDecimals, Speaker speaker) => speaker.Farm.Units == UnitSystem.Us
-        ? $"{Speaker.Figure(grams / Measures.GramsInPound, poundDecimals)} lb"
-        : grams >= 1000 ? $"{Speaker.Figure(grams / 1000, 0)} kg" : $"{Speaker.Figure(grams, 0)} g";
+        ? $"{speaker.Figure(grams / Measures.GramsInPound, poundDecimals)} lb"
+        : grams >= 1000 ? $"{speaker.Figure(grams / 1000, 0)} kg" : $"{speaker.Figure(grams, 0)} g";
 
     [GeneratedRegex(@"\{([^}]+)\}")]
     private static partial Regex Blank();

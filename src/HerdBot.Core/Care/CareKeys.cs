@@ -1,3 +1,5 @@
+using HerdBot.Core.Due;
+
 namespace HerdBot.Core.Care;
 
 /// <summary>Every number of the care table: its key in the file, its unit and the range it may have.</summary>
@@ -241,15 +243,11 @@ public static class CareKeys
     public static CareKey WeightSmall { get; } = Key("weight.small", CareUnit.Kilograms, 2m, 15m);
     /// <summary>Weight: gain top; g, 100 to 1000.</summary>
     public static CareKey WeightGainTop { get; } = Key("weight.gain_top", CareUnit.Grams, 100m, 1000m);
-    /// <summary>Gestation: the middle; days, 320 to 370.</summary>
-    public static CareKey GestationMiddle { get; } = Key("gestation.middle", CareUnit.Count, 320m, 370m);
-    /// <summary>Gestation: the early end of the likely window; days, 300 to 350.</summary>
-    public static CareKey GestationEarly { get; } = Key("gestation.early", CareUnit.Count, 300m, 350m);
-    /// <summary>Gestation: the late end of the likely window; days, 345 to 400.</summary>
-    public static CareKey GestationLate { get; } = Key("gestation.late", CareUnit.Count, 345m, 400m);
 
     /// <summary>All of them, in the order of the table.</summary>
-    public static IReadOnlyList<CareKey> All => Known;
+    public static IReadOnlyList<CareKey> All => all ??= [.. Known, .. DueKeys.All];
+
+    private static IReadOnlyList<CareKey>? all;
 
     private static CareKey Key(string name, CareUnit unit, decimal low, decimal high)
     {

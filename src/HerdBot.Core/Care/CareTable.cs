@@ -26,6 +26,10 @@ public enum CareUnit
     Kilograms,
     /// <summary>Grams.</summary>
     Grams,
+    /// <summary>Days.</summary>
+    Days,
+    /// <summary>A day of the year, from 1.</summary>
+    DayOfYear,
 }
 
 /// <summary>One number of the care table.</summary>
@@ -53,6 +57,8 @@ public sealed class CareTable
         [CareUnit.Percent] = "percent",
         [CareUnit.Kilograms] = "kg",
         [CareUnit.Grams] = "g",
+        [CareUnit.Days] = "days",
+        [CareUnit.DayOfYear] = "day of year",
     }.ToFrozenDictionary();
 
     private readonly FrozenDictionary<string, CareNumber> numbers;
@@ -83,7 +89,7 @@ public sealed class CareTable
     /// <param name="species">Llama or alpaca.</param>
     public static CareTable BuiltIn(Species species)
     {
-        var (table, problems) = Read([Resource("Care/Tables/camelid.json"), Resource($"Care/Tables/{species.ToString().ToLowerInvariant()}.json")]);
+        var (table, problems) = Read([Resource("Care/Tables/camelid.json"), Resource("Care/Tables/due.json"), Resource($"Care/Tables/{species.ToString().ToLowerInvariant()}.json")]);
         return table ?? throw new InvalidDataException(string.Join(" ", problems));
     }
 
@@ -185,7 +191,10 @@ public sealed class CareTable
         ("temperature", "times", ["second", "third", "fourth"]),
         ("cord_watch", "times", ["look1", "look2", "look3", "look4"]),
         ("posting", "times", ["act_second", "act_third", "act_fourth"]),
-        ("gestation", "days", ["early", "middle", "late"]),
+        ("due", "days", ["shortest", "early", "early_watch", "median", "longest"]),
+        ("due", "days of a check", ["check_from", "check_sure"]),
+        ("due", "chances of a check", ["check_false", "check_sees"]),
+        ("due", "chances of a rejection", ["rejects_open", "rejects_pregnant"]),
     ];
 
     private static IEnumerable<string> Disorder(Dictionary<string, CareNumber> numbers)
@@ -195,7 +204,7 @@ public sealed class CareTable
             var steps = keys.Where(numbers.ContainsKey).Select(key => numbers[key].Value).ToList();
             return steps.Zip(steps.Skip(1)).All(pair => pair.First < pair.Second);
         }
-        var tasks = numbers.Keys.Where(name => name.EndsWith(".late", StringComparison.Ordinal)).Select(name => name[..^5]).Where(task => task != "gestation");
+        var tasks = numbers.Keys.Where(name => name.EndsWith(".late", StringComparison.Ordinal)).Select(name => name[..^5]);
         return tasks.Where(task => !Rise([$"{task}.asked", $"{task}.late", $"{task}.vet"])).Select(task => $"The times of {task} must rise from asked to late to vet.")
             .Concat(Rising.Where(row => !Rise(row.Keys.Select(key => $"{row.Part}.{key}"))).Select(row => $"The {row.What} of {row.Part} must rise: {string.Join(", ", row.Keys)}."));
     }

@@ -47,7 +47,7 @@ public sealed class NewbornView
     /// <summary>Bouts of nursing, oldest first: seen closer together they are one.</summary>
     public ImmutableArray<Instant> Nursed { get; }
     /// <summary>At risk: the tables ask for more.</summary>
-    public bool AtRisk { get; private init; }
+    public bool AtRisk { get; private set; }
 
     /// <summary>When it first got anything, from the dam or by hand; null where it did not.</summary>
     public Instant? FedAt => Nursed.Cast<Instant?>()
@@ -97,12 +97,13 @@ public sealed class NewbornView
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(newborn);
         if (farm.TableOf(newborn.Species) is not { } table
-            || state.Records.FirstOrDefault(record => record.Newborn == newborn.Id && !record.Withdrawn) is not { Animal: not null } birth)
+            || newborn.Dam is not { } dam || state.RecordsOf(dam).FirstOrDefault(record => record.Newborn == newborn.Id && !record.Withdrawn) is not { } birth)
         {
             return null;
         }
-        var view = new NewbornView(newborn, birth, state.Records.Where(record => record.Animal == newborn.Id), table, farm, now);
-        return new NewbornView(newborn, birth, state.Records.Where(record => record.Animal == newborn.Id), table, farm, now) { AtRisk = Risk.Of(state, view) };
+        var view = new NewbornView(newborn, birth, state.RecordsOf(newborn.Id), table, farm, now);
+        view.AtRisk = Risk.Of(state, view);
+        return view;
     }
 
     private ImmutableArray<Instant> Bouts()
@@ -129,7 +130,7 @@ public static class Risk
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(newborn);
-        var dam = state.Records.Where(record => record.Animal == newborn.Pair && record.Certain && record.At > newborn.Born - Duration.FromDays(2)).ToList();
+        var dam = state.RecordsOf(newborn.Pair).Where(record => record.Certain && record.At > newborn.Born - Duration.FromDays(2)).ToList();
         return newborn.Animal.Twin is not null
             || newborn.Warmth.WasCold
             || (newborn.Weights.Length > 0 && newborn.Weights[0].Grams < newborn.Table.Number(CareKeys.WeightSmall) * 1000)

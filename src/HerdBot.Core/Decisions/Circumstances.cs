@@ -12,20 +12,23 @@ namespace HerdBot.Core.Decisions;
 internal static class Circumstances
 {
     private const int LogKept = 40;
+    /// <summary>A newborn that has no name after so long is meant by nobody any more.</summary>
+    private static readonly Duration UnnamedKept = Duration.FromDays(400);
     private static readonly Duration SaidKept = Duration.FromHours(12);
 
     public static ReadingContext Of(Draft draft, string by, string message, string? replyTo, Instant at)
     {
         var state = draft.State;
-        var log = state.Records.Where(record => !record.Withdrawn && record.Message != message).TakeLast(LogKept).ToImmutableArray();
+        var log = state.NewestFirst().Where(record => !record.Withdrawn && record.Message != message).Take(LogKept).Reverse().ToImmutableArray();
         var reminders = Reminders(draft).ToImmutableArray();
-        return new ReadingContext(at.InZone(draft.Farm.Clock.Zone), [.. state.Animals.Select(animal => Entry(draft, animal))])
+        return new ReadingContext(at.InZone(draft.Farm.Clock.Zone), [.. state.Animals.Where(animal => animal.Role != HerdRole.Newborn || animal.Born > at - UnnamedKept).Select(animal => Entry(draft, animal))])
         {
             Units = draft.Farm.Units,
             Dates = draft.Farm.Dates,
             Language = draft.Farm.Language,
             From = by,
             People = draft.Farm.People,
+            Words = draft.Farm.Words,
             Log = [.. log.Select(record => new LoggedFact(Named(state, record), record.At, record.Id))],
             Said = [.. state.Lines.Where(line => line.Message != message && line.At > at - SaidKept && line.At <= at)
                 .Select(line => new SaidLine(line.By, line.Text, at - line.At))],
@@ -68,7 +71,8 @@ internal static class Circumstances
         Born = animal.Born is { } born ? FactTime.Of(draft.Farm.Clock.Local(born)) : null,
         State = StateOf(draft, animal),
         Tag = animal.Tag,
-        OtherNames = draft.State.OtherNames(animal.Id),
+        OtherNames = draft.Farm.Nicknames.IsEmpty ? draft.State.OtherNames(animal.Id)
+            : [.. draft.State.OtherNames(animal.Id), .. draft.Farm.Nicknames.Where(nick => draft.State.Named(nick.Value)?.Id == animal.Id).Select(nick => nick.Key)],
     };
 
     private static HerdEntryState? StateOf(Draft draft, Animal animal)
@@ -79,7 +83,7 @@ internal static class Circumstances
         }
         var labour = draft.Plan.Any(task => task.Key.Animal == animal.Id && task.Key.Name is CareTaskName.Labour or CareTaskName.Presentation && task.Key.Animal == animal.Id && task.OpenAt(draft.Now));
         return labour ? HerdEntryState.InLabour
-            : draft.State.Newborns.Any(baby => baby.Dam == animal.Id) ? (animal.State == HerdEntryState.Due ? null : animal.State)
+            : draft.State.NewbornsOf(animal.Id).Any() ? (animal.State == HerdEntryState.Due ? null : animal.State)
             : animal.State;
     }
 }

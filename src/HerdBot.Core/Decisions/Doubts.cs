@@ -42,12 +42,12 @@ internal static class Doubts
     private static Doubt? TwinOrTwice(Draft draft, Fact fact, string? message)
     {
         var dam = draft.State.Named(fact.Animal);
-        var before = dam is null ? null : draft.State.Newborns.LastOrDefault(baby => baby.Dam == dam.Id && draft.Now - baby.Born < Duration.FromDays(60));
-        if (before is null || fact.N > 1 || draft.State.Records.Any(record => record.Newborn == before.Id && record.Message == message))
+        var before = dam is null ? null : draft.State.NewbornsOf(dam.Id).LastOrDefault(baby => draft.Now - baby.Born < Duration.FromDays(60));
+        if (before is null || fact.N > 1 || draft.State.RecordsOf(dam!.Id).Any(record => record.Newborn == before.Id && record.Message == message))
         {
             return Future(draft, fact);
         }
-        var text = draft.Phrases.Say("ask.sure.twin", ("animal", dam!.Name), ("at", draft.Speaker.Clock(before.Born!.Value)));
+        var text = draft.Phrases.Say("ask.sure.twin", ("animal", draft.Called(dam!)), ("at", draft.Speaker.Clock(before.Born!.Value)));
         return new Doubt(fact, Ask.Sure, text, [draft.Phrases.Say("ask.twin.yes"), draft.Phrases.Say("ask.twin.no")]);
     }
 
@@ -76,13 +76,13 @@ internal static class Doubts
     private static Doubt? OffTheCurve(Draft draft, Fact fact, string? message)
     {
         var animal = Recording.AnimalOf(draft.State, fact);
-        if (animal?.Born is null || draft.Farm.TableOf(animal.Species) is not { } table || Measures.Grams(fact) is not { } grams || draft.State.Records.LastOrDefault(record => record.Certain && record.Animal == animal.Id && record.Fact.Kind == FactKind.Weight && (message is null || record.Message != message)) is not { } last || Measures.Grams(last.Fact) is not { } before)
+        if (animal?.Born is null || draft.Farm.TableOf(animal.Species) is not { } table || Measures.Grams(fact) is not { } grams || draft.State.RecordsOf(animal.Id).LastOrDefault(record => record.Certain && record.Fact.Kind == FactKind.Weight && (message is null || record.Message != message)) is not { } last || Measures.Grams(last.Fact) is not { } before)
         {
             return Future(draft, fact);
         }
         var share = table.Number(CareKeys.WeightOffPercent) / 100;
         var days = (decimal)(Recording.At(draft, fact, draft.Now) - last.At).TotalDays;
         var fits = grams >= before * (1 - share) && grams <= before * (1 + share) + Math.Max(0, days) * table.Number(CareKeys.WeightGainTop);
-        return fits ? Future(draft, fact) : new Doubt(fact, Ask.Sure, draft.Phrases.Say("ask.sure.weight", ("animal", animal.Name), ("what", draft.FactLines.Say(fact, "")), ("was", draft.FactLines.Say(last.Fact with { At = null }, ""))));
+        return fits ? Future(draft, fact) : new Doubt(fact, Ask.Sure, draft.Phrases.Say("ask.sure.weight", ("animal", draft.Called(animal)), ("what", draft.FactLines.Say(fact, "")), ("was", draft.FactLines.Say(last.Fact with { At = null }, ""))));
     }
 }

@@ -13,7 +13,6 @@ namespace HerdBot.Core.Decisions;
 internal sealed class Draft(HerdState state, Farm farm, Instant now)
 {
     private readonly ImmutableArray<HerdEvent>.Builder events = ImmutableArray.CreateBuilder<HerdEvent>();
-    private ImmutableArray<CareTask>? plan;
 
     public HerdState State { get; private set; } = state;
     public Farm Farm { get; } = farm;
@@ -25,13 +24,12 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
     public ImmutableArray<HerdEvent> Events => events.ToImmutable();
 
     /// <summary>The plan as the events so far leave it.</summary>
-    public ImmutableArray<CareTask> Plan => plan ??= CarePlan.At(State, Farm, Now);
+    public ImmutableArray<CareTask> Plan => CarePlan.At(State, Farm, Now);
 
     public void Add(HerdEvent happened)
     {
         events.Add(happened);
         State = State.Apply(happened);
-        plan = null;
     }
 
     /// <summary>Queues a post and returns its number.</summary>
@@ -42,13 +40,16 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
         return numbered.Number;
     }
 
-    public Post Post(PostKind kind, string text) => new(0, kind, Posting.Post.Group, text, Now);
+    public Post Post(PostKind kind, string text) => new(0, kind, Posting.Post.Group, Speaker.Lines(text), Now);
+
+    /// <summary>An animal as people call it.</summary>
+    public string Called(Animal animal) => Speaker.Name(animal.Name);
 
     /// <summary>A task as a post tells of it.</summary>
     public PostedTask Posted(CareTask task)
     {
         var lapsed = task.StateAt(Now) == TaskState.Lapsed;
-        return new PostedTask(task.Key, TaskLines.Name(task.Key.Animal), task.Due, task.StateAt(Now),
+        return new PostedTask(task.Key, State.Find(task.Key.Animal)?.Name ?? task.Key.Animal.Value, task.Due, task.StateAt(Now),
             lapsed ? Level.Vet : task.LevelAt(Now), lapsed ? PostingPlan.LapsedStep : task.OpenAt(Now) ? task.StepAt(Now)!.Label : "");
     }
 
@@ -67,5 +68,5 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
 
     /// <summary>The newest record of a kind that says it has happened; null where there is none.</summary>
     public HerdRecord? Newest(AnimalId animal, FactKind kind) =>
-        State.Records.LastOrDefault(record => record.Certain && record.Animal == animal && record.Fact.Kind == kind);
+        State.RecordsOf(animal).LastOrDefault(record => record.Certain && record.Fact.Kind == kind);
 }

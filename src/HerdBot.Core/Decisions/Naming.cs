@@ -10,6 +10,9 @@ internal static class Naming
 {
     private static readonly (string Phrase, HerdRole Role)[] Roles = [("role.dam", HerdRole.Dam), ("role.sire", HerdRole.Sire), ("role.young", HerdRole.Young)];
 
+    /// <summary>The phrases that name a role.</summary>
+    public static IEnumerable<string> RoleWords => Roles.Select(role => role.Phrase);
+
     /// <summary>Why a roster fact cannot stand, to be said; null where it can. Names and tags are unique among those that are here.</summary>
     public static string? Refusal(Draft draft, Fact fact)
     {
@@ -18,10 +21,10 @@ internal static class Naming
             return null;
         }
         var animal = fact.Field == RosterWords.Added ? null : Recording.AnimalOf(draft.State, fact);
-        return fact.Field != RosterWords.Added && animal is null ? draft.Phrases.Say("roster.nobody", ("animal", fact.Animal ?? ""))
+        return fact.Field != RosterWords.Added && animal is null ? draft.Phrases.Say("roster.nobody", ("animal", draft.Speaker.Name(fact.Animal ?? "")))
             : Holder(draft.State, fact) is not { } holder ? null
-            : holder == animal ? draft.Phrases.Say("roster.known", ("animal", animal.Name), ("name", fact.Name ?? fact.Traits?.Tag ?? ""))
-            : fact.Name is null ? draft.Phrases.Say("roster.tag_taken", ("tag", fact.Traits?.Tag ?? ""), ("animal", holder.Name))
+            : holder == animal ? draft.Phrases.Say("roster.known", ("animal", draft.Called(animal)), ("name", fact.Name ?? fact.Traits?.Tag ?? ""))
+            : fact.Name is null ? draft.Phrases.Say("roster.tag_taken", ("tag", fact.Traits?.Tag ?? ""), ("animal", draft.Called(holder)))
             : draft.Phrases.Say("roster.taken", ("name", fact.Name), ("animal", Described(draft.Phrases, holder, fact.Name)));
     }
 
@@ -37,12 +40,12 @@ internal static class Naming
             return new Doubt(fact, Ask.Sure, draft.Phrases.Say("ask.role", ("name", fact.Name ?? "")), [.. Roles.Select(role => draft.Phrases.Say(role.Phrase))]);
         }
         var leaves = RosterWords.Leaves(fact.Field) && Recording.AnimalOf(draft.State, fact) is { } animal && draft.Plan.Any(task => task.Key.Animal == animal.Id && !(task.DoneAt <= draft.Now) && !(task.LapsesAt <= draft.Now));
-        return leaves ? new Doubt(fact, Ask.Sure, draft.Phrases.Say("ask.sure.leaves", ("animal", fact.Animal ?? ""), ("what", draft.FactLines.Say(fact, "")))) : null;
+        return leaves ? new Doubt(fact, Ask.Sure, draft.Phrases.Say("ask.sure.leaves", ("animal", draft.Speaker.Name(fact.Animal ?? "")), ("what", draft.FactLines.Say(fact, "")))) : null;
     }
 
     /// <summary>The fact with the role that an answer gives; as it is where it gives none.</summary>
-    public static Fact Answered(Phrases phrases, Fact fact, string answer) =>
-        Array.Find(Roles, role => phrases.Say(role.Phrase) == answer) is { Phrase: not null } told && fact.Field == RosterWords.Added
+    public static Fact Answered(Fact fact, string answer) =>
+        Array.Find(Roles, role => Phrases.Is(role.Phrase, answer)) is { Phrase: not null } told && fact.Field == RosterWords.Added
             ? fact with { Traits = (fact.Traits ?? new AnimalTraits()) with { Role = told.Role } } : fact;
 
     /// <summary>"dam", or the name of the one that is called so beside its name.</summary>

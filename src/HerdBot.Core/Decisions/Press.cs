@@ -73,7 +73,7 @@ public static class Press
             Show(draft, post, Already(draft, key, task));
             return;
         }
-        var animal = draft.TaskLines.Name(key.Animal);
+        var animal = draft.State.Find(key.Animal)?.Name;
         var word = CareTaskWords.Word(key.Name);
         var at = draft.Speaker.Clock(draft.Now);
         var done = verb == ButtonVerb.Done && !OwnKinds.IsReading(key.Name);
@@ -87,7 +87,7 @@ public static class Press
     private static string Already(Draft draft, TaskKey key, CareTask? task)
     {
         var word = CareTaskWords.Word(key.Name);
-        var record = draft.State.Records.LastOrDefault(record => !record.Withdrawn && record.Animal == key.Animal && (FactWords.Word(record.Fact.Kind) == word || record.Fact.Task == word) && record.Fact.Kind is not (FactKind.Claim or FactKind.NotDone));
+        var record = draft.State.RecordsOf(key.Animal).LastOrDefault(record => !record.Withdrawn && (FactWords.Word(record.Fact.Kind) == word || record.Fact.Task == word) && record.Fact.Kind is not (FactKind.Claim or FactKind.NotDone));
         return record is null ? draft.Phrases.Say("post.already", ("by", "-"), ("at", draft.Speaker.Clock(task?.DoneAt ?? draft.Now)))
             : draft.Phrases.Say("post.already", ("by", record.By), ("at", draft.Speaker.Clock(record.At)));
     }

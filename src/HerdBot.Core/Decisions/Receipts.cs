@@ -73,7 +73,7 @@ internal static class Receipts
         string.Join("\n", records.GroupBy(record => record.Newborn ?? record.Animal).Select(animal =>
         {
             var facts = string.Join(", ", animal.Select(draft.FactLines.Say));
-            return animal.Key is null ? $"{char.ToUpperInvariant(facts[0])}{facts[1..]}."
+            return animal.Key is null ? $"{facts}."
                 : draft.Phrases.Say("reply.receipt", ("animal", draft.TaskLines.Name(animal.Key)), ("facts", facts));
         }));
 

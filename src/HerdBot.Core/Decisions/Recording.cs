@@ -52,14 +52,13 @@ internal static class Recording
 
     private static Animal? OnlyOf(HerdState state, string? name)
     {
-        const string Baby = "'s baby";
-        if (name is null || name.IndexOf(Baby, StringComparison.OrdinalIgnoreCase) is not (> 0 and var end))
+        if (BabyName.Read(name) is not { } meant)
         {
             return null;
         }
-        var dam = state.Named(name[..end]);
-        var babies = dam is null ? [] : state.Newborns.Where(baby => baby.Dam == dam.Id).ToList();
-        return int.TryParse(name[(end + Baby.Length)..], out var number)
+        var dam = state.Named(meant.Dam);
+        var babies = dam is null ? [] : state.NewbornsOf(dam.Id).ToList();
+        return meant.N is { } number
             ? babies.LastOrDefault(baby => baby.Twin == number) ?? (babies.Count == 1 && number == 1 ? babies[0] : null)
             : babies.Count == 1 ? babies[0] : null;
     }

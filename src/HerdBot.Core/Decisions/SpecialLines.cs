@@ -1,6 +1,7 @@
 using HerdBot.Core.Care;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
+using HerdBot.Core.Wording;
 
 namespace HerdBot.Core.Decisions;
 
@@ -16,7 +17,7 @@ internal static class SpecialLines
         }
         if (record is { Certain: true, Fact.Kind: FactKind.Death })
         {
-            return [draft.Phrases.Say("reply.death", ("animal", animal.Name))];
+            return [draft.Phrases.Say("reply.death", ("animal", draft.Called(animal)))];
         }
         if (animal.Born is null || NewbornView.Of(draft.State, draft.Farm, animal, draft.Now) is not { } baby)
         {
@@ -43,13 +44,13 @@ internal static class SpecialLines
 
     /// <summary>Whether the message that a record came in has one of some words.</summary>
     private static bool Says(Draft draft, HerdRecord record, string words) => draft.State.Lines.FindLast(line => line.Message == record.Message)?.Text is { } text
-        && draft.Phrases.Say(words).Split('|').Any(word => text.Contains(word, StringComparison.OrdinalIgnoreCase));
+        && Phrases.All.SelectMany(language => language.Words(words)).Any(word => text.Contains(word, StringComparison.OrdinalIgnoreCase));
 
     private static IEnumerable<string> Called(Draft draft, HerdRecord record)
     {
         if (record.Fact.Task == CareTaskWords.CallVet && record.Animal is { } animal && draft.State.Find(animal) is { } named && draft.Farm.TableOf(named.Species) is { } table)
         {
-            yield return draft.Phrases.Say("reply.called", ("animal", named.Name), ("until", draft.Speaker.Clock(record.SaidAt + table.Time(CareKeys.PostingCalled))));
+            yield return draft.Phrases.Say("reply.called", ("animal", draft.Called(named)), ("until", draft.Speaker.Clock(record.SaidAt + table.Time(CareKeys.PostingCalled))));
         }
     }
 

@@ -21,6 +21,10 @@ public sealed record Farm(FarmClock Clock, ImmutableDictionary<Species, CareTabl
     public Species Species { get; init; } = Species.Llama;
     /// <summary>The people, the owner first where one is named.</summary>
     public ImmutableArray<string> People { get; init; } = [];
+    /// <summary>The farm's own words.</summary>
+    public OwnWords Words { get; init; } = OwnWords.None;
+    /// <summary>Nicknames that the settings give, each with its animal's name.</summary>
+    public ImmutableDictionary<string, string> Nicknames { get; init; } = ImmutableDictionary<string, string>.Empty;
     /// <summary>The vet's number by day; null where it was not given.</summary>
     public string? VetPhone { get; init; }
     /// <summary>The vet's number out of hours; null where it was not given.</summary>

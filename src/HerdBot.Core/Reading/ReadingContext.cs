@@ -87,6 +87,8 @@ public sealed record ReadingContext(ZonedDateTime Now, ImmutableArray<HerdEntry>
     public string? From { get; init; }
     /// <summary>The people in the group.</summary>
     public ImmutableArray<string> People { get; init; } = [];
+    /// <summary>The farm's own words.</summary>
+    public OwnWords Words { get; init; } = OwnWords.None;
     /// <summary>Recent records, newest last.</summary>
     public ImmutableArray<LoggedFact> Log { get; init; } = [];
     /// <summary>Recent lines, newest last.</summary>

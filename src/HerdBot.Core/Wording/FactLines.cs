@@ -33,11 +33,12 @@ public sealed record FactLines(Speaker Speaker)
             fact.Task == CareTaskWords.CallVet ? $"fact.{word}.vet" : $"fact.{word}.-",
             fact.Kind == FactKind.Temperature && fact.Value is null ? $"fact.{word}.none" : $"fact.{word}.-",
             fact is { Kind: FactKind.Roster, Field: not null } ? $"fact.{word}.{fact.Field}" : $"fact.{word}.-",
+            fact.Sire is not null && !fact.Neg ? $"fact.{word}.sire" : $"fact.{word}.-",
             fact.Neg ? $"fact.{word}.neg" : fact.Sex is { } sex ? $"fact.{word}.{FactWords.Word(sex)}" : $"fact.{word}.-",
             $"fact.{word}", "noun.other",
         ];
-        var said = Phrases.SayFirst(keys, ("value", Speaker.Said(fact)), ("text", fact.Text ?? ""), ("name", fact.Name ?? ""), ("was", fact.Was ?? fact.Animal ?? ""), ("traits", Traits(fact)), ("by", by),
-            ("task", Task(fact)), ("answer", Answer(fact)), ("sire", fact.Sire is null ? "" : " " + fact.Sire), ("at", born is { } instant ? Speaker.Clock(instant) : "")).Trim().TrimEnd(',', ':');
+        var said = Phrases.SayFirst(keys, ("value", Speaker.Said(fact)), ("text", fact.Text ?? ""), ("name", fact.Name ?? ""), ("was", Speaker.Name(fact.Was ?? fact.Animal ?? "")), ("traits", Traits(fact)), ("by", by),
+            ("task", Task(fact)), ("answer", Answer(fact)), ("sire", fact.Sire ?? ""), ("at", born is { } instant ? Speaker.Clock(instant) : "")).Trim().TrimEnd(',', ':');
         said = fact.Unsure ? Phrases.Say("fact.unsure", ("fact", said)) : said;
         return at is { } when && born is null ? Phrases.Say("fact.at", ("fact", said), ("at", Speaker.Clock(when))) : said;
     }
@@ -60,7 +61,7 @@ public sealed record FactLines(Speaker Speaker)
             },
             traits.Colour, traits.Tag is { } tag ? Phrases.Say("fact.roster.tag", ("traits", tag)) : null,
         ];
-        return fact.Field == RosterWords.Tag ? traits.Tag ?? "" : string.Join(", ", told.OfType<string>()).ToLowerInvariant();
+        return fact.Field == RosterWords.Tag ? traits.Tag ?? "" : string.Join(", ", told.Where(one => one is not null).Select((one, place) => place == 0 ? one!.ToLowerInvariant() : one));
     }
 
     private string Answer(Fact fact) => Phrases.SayFirst([$"button.{fact.Task}", "button.other"]).ToLowerInvariant();

@@ -76,8 +76,8 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
         return number is null ? Phrases.Say("vet.phone.none") : Phrases.Say("vet.phone", ("phone", number));
     }
 
-    /// <summary>The name of a task's animal.</summary>
-    public string Name(AnimalId id) => State.Find(id)?.Name ?? id.Value;
+    /// <summary>The name of a task's animal, as people call it.</summary>
+    public string Name(AnimalId id) => Speaker.Name(State.Find(id)?.Name ?? id.Value);
 
     private (string, string)[] Figures(CareTask task)
     {
@@ -102,7 +102,7 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
     };
 
     private string Seen(CareTask task) =>
-        State.Records.LastOrDefault(record => record.Animal == task.Key.Animal && record.Fact.Kind == FactKind.Presentation && !record.Withdrawn)?.Fact.Text ?? "";
+        State.RecordsOf(task.Key.Animal).LastOrDefault(record => record.Fact.Kind == FactKind.Presentation && !record.Withdrawn)?.Fact.Text ?? "";
 
     private IEnumerable<(string, string)> Milk(CareTask task, Instant? born)
     {

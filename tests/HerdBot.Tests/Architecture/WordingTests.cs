@@ -15,13 +15,35 @@ public sealed class WordingTests
 {
     private static readonly Phrases English = Phrases.Of(Language.English);
 
+    public static TheoryData<Language> Languages => [.. Enum.GetValues<Language>()];
+
     /// <summary>The parts of keys that are put together in the code.</summary>
     private static readonly string[] PutTogether = ["noun.", "asked.", "late.", "vet.", "lapsed.", "button.", "fact.", "missing.", "reply.warm.", "post.lapsed."];
+
+    [Theory]
+    [MemberData(nameof(Languages))]
+    public void Every_language_has_the_same_phrases_with_the_same_blanks(Language language)
+    {
+        var other = Phrases.Of(language);
+
+        other.Keys.Should().BeEquivalentTo(English.Keys);
+        English.Keys.Where(key => !Blanks(other, key).SetEquals(Blanks(English, key))).Should().BeEmpty();
+    }
+
+    [Fact]
+    public void No_phrase_is_left_in_the_other_language()
+    {
+        // Words that are the same in both: units, and a full stop of bare blanks.
+        string[] same = ["placenta", "No", "IgG {value}", "{n} min", "{n} h", "{ml} ml", "{oz} fl oz ({ml} ml)"];
+
+        English.Keys.Where(key => Regex.IsMatch(Regex.Replace(English.Raw(key), @"\{\w+\}", ""), @"\p{L}") && English.Raw(key) == Phrases.Of(Language.Spanish).Raw(key))
+            .Select(key => English.Raw(key)).Distinct().Should().BeSubsetOf(same);
+    }
 
     [Fact]
     public void Every_phrase_is_used()
     {
-        var code = string.Join("\n", ReferenceTests.Files().Where(file => file.Contains("HerdBot.Core")).Select(File.ReadAllText));
+        var code = string.Join("\n", ReferenceTests.Files().Select(File.ReadAllText));
 
         English.Keys.Where(key => !code.Contains($"\"{key}\"") && !PutTogether.Any(key.StartsWith)).Should().BeEmpty();
     }
@@ -38,8 +60,8 @@ public sealed class WordingTests
     [Fact]
     public void Every_phrase_that_the_code_names_is_there()
     {
-        var code = string.Join("\n", ReferenceTests.Files().Where(file => file.Contains("HerdBot.Core")).Select(File.ReadAllText));
-        var named = Regex.Matches(code, @"Phrases\.Say\(""([a-z_.]+)""").Select(match => match.Groups[1].Value).Distinct().ToList();
+        var code = string.Join("\n", ReferenceTests.Files().Select(File.ReadAllText));
+        var named = Regex.Matches(code, @"[Pp]hrases\.(?:Say|Is|Words)\(""([a-z_.]+)""").Select(match => match.Groups[1].Value).Distinct().ToList();
 
         named.Should().HaveCountGreaterThan(30);
         named.Where(key => !English.Has(key)).Should().BeEmpty();
@@ -73,23 +95,34 @@ public sealed class WordingTests
         CareTaskName.Presentation, CareTaskName.DamLook, CareTaskName.Placenta,
     ]);
 
-    [Fact]
-    public void No_phrase_holds_a_dose()
+    [Theory]
+    [MemberData(nameof(Languages))]
+    public void No_phrase_holds_a_dose(Language language)
     {
         // An amount with a unit may stand there for the strength of a disinfectant, a length of cord, a pinch of time; never in ml, mg, g, IU, units or drops.
-        var amounts = English.Keys.Select(key => (Key: key, Text: English.Say(key))).SelectMany(phrase => Regex.Matches(phrase.Text, @"\d[\d.,-]*\s*(?:%|\p{L}+)").Select(match => match.Value.Trim()));
+        // Weights of the examples, and "nothing yet", are no doses.
+        var texts = Phrases.Of(language).Keys.Select(key => Phrases.Of(language).Raw(key)).ToList();
+        var amounts = texts.SelectMany(text => Regex.Matches(text, @"\d[\d.,-]*\s*(?:%|\p{L}+)").Select(match => match.Value.Trim()));
 
-        amounts.Select(amount => Regex.Replace(amount, @"\s+", " ")).Distinct().Should().BeSubsetOf(["0.5 %", "5 min", "2-3 cm", "15 min", "6:40", "40, 24 lb", "24 lb", "4 instead", "2, 24 lb", "40", "4"]);
-        English.Keys.Select(key => English.Say(key)).Should().NotContain(text => Regex.IsMatch(text, @"\b(mg|mcg|iu|units?|drops|cc|inject|dose)\b", RegexOptions.IgnoreCase) && !text.Contains("which unit"));
+        amounts.Select(amount => Regex.Replace(amount, @"\s+", " ")).Distinct().Should().BeSubsetOf(
+            ["0.5 %", "5 min", "2-3 cm", "15 min", "6:40", "40, 24 lb", "24 lb", "4 instead", "40", "4", "0,5 %", "9,8 kg", "7,8 kg", "17 lb", "0 ml"]);
+        texts.Should().NotContain(text => Regex.IsMatch(text, @"\b(mg|mcg|iu|ui|units?|unidades|drops|gotas|cc|inject|inyect\w*|dose|dosis)\b", RegexOptions.IgnoreCase) && !text.Contains("which unit"));
     }
 
-    [Fact]
-    public void No_phrase_cheers_or_shouts() => English.Keys.Where(key => English.Say(key).Contains('!')).Should().BeEmpty();
+    [Theory]
+    [MemberData(nameof(Languages))]
+    public void No_phrase_cheers_or_shouts(Language language) =>
+        Phrases.Of(language).Keys.Where(key => Phrases.Of(language).Raw(key).IndexOfAny(['!', '¡']) >= 0).Should().BeEmpty();
 
     [Fact]
-    public void An_alarm_fits_in_three_hundred_characters_and_a_reminder_too()
+    public void A_question_in_Spanish_begins_with_its_mark() =>
+        Phrases.Of(Language.Spanish).Keys.Where(key => Phrases.Of(Language.Spanish).Raw(key) is var text && text.Count(c => c == '?') != text.Count(c => c == '¿')).Should().BeEmpty();
+
+    [Theory]
+    [MemberData(nameof(Languages))]
+    public void An_alarm_fits_in_three_hundred_characters_and_a_reminder_too(Language language)
     {
-        var yard = new Farmyard();
+        var yard = new Farmyard(Some.Farm() with { Language = language });
         yard.Say("06:45", Some.Birth("06:40"));
         yard.Say("07:30", Some.Temperature(94.1));
         yard.RunTo("20 12:00");
@@ -101,6 +134,9 @@ public sealed class WordingTests
     [Fact]
     public void A_value_is_put_in_as_it_is_and_never_read_as_a_phrase() =>
         English.Say("reply.receipt", ("animal", "{facts}"), ("facts", "{animal} {{")).Should().Be("{facts}: {animal} {{.");
+
+    private static HashSet<string> Blanks(Phrases phrases, string key) =>
+        [.. Regex.Matches(phrases.Raw(key), @"\{(\w+)\}").Select(match => match.Groups[1].Value)];
 
     private static List<CareTask> AllTasks()
     {

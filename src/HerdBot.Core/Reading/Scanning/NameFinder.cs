@@ -32,13 +32,13 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
             return numbered;
         }
 
-        var (entry, length) = scan.Herd.Match(scan.Tokens, i);
+        var (entry, length) = scan.Herd.Names.Match(scan.Tokens, i);
         if (length > 0 && length < phraseLength)
         {
             return null;
         }
 
-        if (entry == HerdIndex.Alike && (length > 1 || !lookup.Knows(i) || IsName(i)))
+        if (entry == NameIndex.Alike && (length > 1 || !lookup.Knows(i) || IsName(i)))
         {
             var said = scan.Text[token.Start..scan.Tokens[i + length - 1].End];
             return new Item(ItemKind.Animal, i, i + length) { Text = said, Mention = new Mention(MentionKind.Unknown) { Name = said } };
@@ -59,7 +59,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
 
     private Item? Tagged(int i) =>
         i + 1 < scan.Tokens.Length && scan.Tokens[i + 1] is { Kind: TokenKind.Number, Tight: true } number
-        && (scan.Herd.Match(scan.Tokens, i) is { Entry: >= 0 and var named } ? named : scan.Herd.FindTag(number.Text)) is >= 0 and var entry
+        && (scan.Herd.Names.Match(scan.Tokens, i) is { Entry: >= 0 and var named } ? named : scan.Herd.FindTag(number.Text)) is >= 0 and var entry
             ? Named(i, 2, entry, false)
             : null;
 
@@ -69,12 +69,12 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
 
     private Item? Mended(int i, Token token)
     {
-        if (token.Text.Length > 4 && token.Text[^1] == 's' && scan.Herd.Match(scan.Tokens, i, token.Text[..^1]) is { Entry: >= 0, Length: 1 } owner)
+        if (token.Text.Length > 4 && token.Text[^1] == 's' && scan.Herd.Names.Match(scan.Tokens, i, token.Text[..^1]) is { Entry: >= 0, Length: 1 } owner)
         {
             return Named(i, 1, owner.Entry, true);
         }
 
-        if (scan.Herd.Mend(token.Text) is { } mended && scan.Herd.Match(scan.Tokens, i, mended) is { Entry: >= 0 } found)
+        if (scan.Herd.Names.Mend(token.Text) is { } mended && scan.Herd.Names.Match(scan.Tokens, i, mended) is { Entry: >= 0 } found)
         {
             return Named(i, found.Length, found.Entry, false);
         }
@@ -89,7 +89,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         {
             var token = scan.Tokens[i];
             if (token.Kind == TokenKind.Word && !lookup.Knows(i) && (!token.Capital || IsSentenceStart(i)) && !people.Contains(token.Text)
-                && scan.Herd.Match(scan.Tokens, i).Length == 0 && scan.Herd.Mend(token.Text) is null)
+                && scan.Herd.Names.Match(scan.Tokens, i).Length == 0 && scan.Herd.Names.Mend(token.Text) is null)
             {
                 lookup.Mend(i, token.Text);
             }
