@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HerdBot.Core.Care;
 using NodaTime;
 
