@@ -72,7 +72,7 @@ internal static class Circumstances
         State = StateOf(draft, animal),
         Tag = animal.Tag,
         OtherNames = draft.Farm.Nicknames.IsEmpty ? draft.State.OtherNames(animal.Id)
-            : [.. draft.State.OtherNames(animal.Id), .. draft.Farm.Nicknames.Where(nick => draft.State.Named(nick.Value)?.Id == animal.Id).Select(nick => nick.Key)],
+            : [.. draft.State.OtherNames(animal.Id), .. draft.State.OtherNames(animal.Id).Prepend(animal.Name).SelectMany(draft.Farm.NicknamesOf)],
     };
 
     private static HerdEntryState? StateOf(Draft draft, Animal animal)

@@ -40,6 +40,9 @@ public sealed record Farm(FarmClock Clock, ImmutableDictionary<Species, CareTabl
     /// <summary>How long the vet drives: taken off every vet time.</summary>
     public Duration VetDrive { get; init; } = Duration.Zero;
 
+    /// <summary>The nicknames that the settings give an animal of this name.</summary>
+    public IEnumerable<string> NicknamesOf(string name) => Nicknames.IsEmpty ? [] : Nicknames.Where(nick => string.Equals(nick.Value, name, StringComparison.OrdinalIgnoreCase)).Select(nick => nick.Key);
+
     /// <summary>The species' table; a sheep's or goat's care is not planned: null.</summary>
     public CareTable? TableOf(Species species) => Tables.GetValueOrDefault(species);
 }

@@ -10,7 +10,8 @@ namespace HerdBot.Core.Reading;
 /// <summary>The farm's own words and what they mean, beside the lexicon. Built once for a farm; immutable, safe to share.</summary>
 public sealed class OwnWords
 {
-    private const int MostWords = 5;
+    /// <summary>The longest row of words that may mean one thing.</summary>
+    public const int MostWords = 5;
     private static readonly FrozenDictionary<string, Tag> Known = Load();
     private readonly WordList words = new();
     private readonly PhraseTrie phrases = new();
