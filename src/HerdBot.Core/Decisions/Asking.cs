@@ -114,6 +114,7 @@ internal static class Asking
         {
             Facts.Ask.Animal => WithAnimal(draft, question, answer),
             Facts.Ask.Unit when FactWords.TryUnit(answer, out var unit) => [.. question.Waiting.Select(fact => fact.Value is null || fact.Unit is not null ? fact : fact with { Unit = unit })],
+            Facts.Ask.Unit => [question.Waiting[0] with { Text = $"{question.Waiting[0].Text}, {answer}" }, .. question.Waiting[1..]],
             Facts.Ask.Time => [question.Waiting[0] with { At = TimeOf(draft, answer) }, .. question.Waiting[1..]],
             Facts.Ask.Sure when question.Waiting[0].Kind == FactKind.Roster => [Naming.Answered(question.Waiting[0], answer), .. question.Waiting[1..]],
             _ when Phrases.Is("ask.twin.yes", answer) => [question.Waiting[0] with { N = 2 }, .. question.Waiting[1..]],

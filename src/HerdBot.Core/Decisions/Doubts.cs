@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using HerdBot.Core.Care;
 using HerdBot.Core.Facts;
 using NodaTime;
@@ -13,7 +14,7 @@ namespace HerdBot.Core.Decisions;
 internal sealed record Doubt(Fact Fact, Ask Ask, string? Text = null, ImmutableArray<string>? Choices = null);
 
 /// <summary>Figures that cannot be, births told twice, animals that nobody knows: asked before they are recorded.</summary>
-internal static class Doubts
+internal static partial class Doubts
 {
     private static readonly string[] UnitWords = ["lb", "#", "pound", "libra"];
 
@@ -24,6 +25,7 @@ internal static class Doubts
         FactKind.Temperature => Impossible(draft, fact) ?? Unknown(draft, fact),
         FactKind.Weight => OffTheCurve(draft, fact, message) ?? OtherUnit(draft, fact, message) ?? Unknown(draft, fact),
         FactKind.Death => new Doubt(fact, Ask.Sure),
+        FactKind.Note when Scale(draft, fact) is { } scale => scale,
         FactKind.Correction or FactKind.Undo => null,
         FactKind.Roster => Naming.Doubt(draft, fact),
         _ when OwnKinds.IsQuestion(fact.Kind) => null,
@@ -50,6 +52,19 @@ internal static class Doubts
         var text = draft.Phrases.Say("ask.sure.twin", ("animal", draft.Called(dam!)), ("at", draft.Speaker.Clock(before.Born!.Value)));
         return new Doubt(fact, Ask.Sure, text, [draft.Phrases.Say("ask.twin.yes"), draft.Phrases.Say("ask.twin.no")]);
     }
+
+    /// <summary>A score of body condition is one thing out of five and another out of nine.</summary>
+    private static Doubt? Scale(Draft draft, Fact fact)
+    {
+        string[] scales = [draft.Phrases.Say("ask.scale.five"), draft.Phrases.Say("ask.scale.nine")];
+        var score = fact.Says(NoteTopics.Condition) && fact.Text is { } text ? Score().Match(text) : Match.Empty;
+        return !score.Success || scales.Any(scale => fact.Text!.EndsWith(scale, StringComparison.Ordinal)) ? null
+            : new Doubt(fact, Ask.Unit, draft.Phrases.Say("ask.scale", ("animal", fact.Animal ?? ""), ("what", fact.Text!)), [.. scales]);
+    }
+
+    /// <summary>A figure from 1 to 9, and no "of 5", "/9" or "1-5" behind it.</summary>
+    [GeneratedRegex(@"(?<![\d.,/-])[1-9]([.,]\d+)?(?![\d]|\s*(/|of|out of|de|sobre|-)\s*\d)", RegexOptions.IgnoreCase)]
+    private static partial Regex Score();
 
     private static Doubt? Impossible(Draft draft, Fact fact)
     {

@@ -24,11 +24,11 @@ internal static class PostTexts
         tasks.IsEmpty ? "" : draft.Phrases.Say("post.round_up") + "\n" + Overview.Of(draft, tasks), Asking.Lapsed(draft),
     }.Where(part => part.Length > 0));
 
-    /// <summary>A post about tasks: its buttons answer the first.</summary>
-    public static Post WithTasks(Draft draft, Post post, ImmutableArray<CareTask> tasks) => post with
+    /// <summary>A post about tasks: its buttons answer the first that is open.</summary>
+    public static Post WithTasks(Draft draft, Post post, ImmutableArray<CareTask> tasks, bool mends = false) => post with
     {
         Tasks = [.. tasks.Select(draft.Posted)],
-        Buttons = tasks.Length > 0 && tasks[0].OpenAt(draft.Now) ? draft.Buttons(tasks[0], 0) : [],
+        Buttons = draft.Buttons(tasks, mends),
     };
 
     /// <summary>"Vet now: …", the number, then the rest in a word each.</summary>

@@ -20,16 +20,17 @@ internal static class Recording
     {
         var answered = task ?? TaskOf(draft, fact);
         var own = fact is { Kind: FactKind.Done, Neg: false } && CareTaskWords.TryParse(fact.Task, out var name) && !OwnKinds.IsReading(name)
-            ? OwnKinds.Done(name, fact.Animal) with { At = fact.At, Unsure = fact.Unsure, Text = fact.Text } : fact;
+            ? OwnKinds.Done(name, fact.Animal, answered?.Which) with { At = fact.At, Unsure = fact.Unsure, Text = fact.Text } : fact;
         var animal = own is { Kind: FactKind.Claim, Task: CareTaskWords.CallVet } ? Alarmed(draft, AnimalOf(draft.State, own)) : AnimalOf(draft.State, own);
         var id = draft.State.NextFact;
+        animal ??= Stillborn(draft, own);
         var newcomer = own is { Kind: FactKind.Roster, Field: RosterWords.Added } ? Roster.Newcomer(draft.State, own, draft.Farm.Species) : null;
         own = own.Kind == FactKind.Roster && RosterWords.Names(own.Field) ? own with { Was = animal?.Name } : own;
         animal = newcomer ?? animal;
         draft.Add(new HerdEvent.FactRecorded(id, own, animal?.Id, At(draft, own, saidAt), saidAt, by)
         {
             Message = message,
-            Newborn = own is { Kind: FactKind.Birth, Neg: false } && animal is not null ? new AnimalId($"{animal.Id.Value}/{id.Number}") : null,
+            Newborn = Ends(own, animal) is { } dam ? new AnimalId($"{dam.Id.Value}/{id.Number}") : null,
             Task = answered,
         });
         if (newcomer is not null)
@@ -38,6 +39,17 @@ internal static class Recording
         }
         return draft.State.Record(id)!;
     }
+
+    /// <summary>The dam whose pregnancy a fact ends: by a birth, or by the death of a baby that was never on record.</summary>
+    private static Animal? Ends(Fact fact, Animal? animal) => fact switch
+    {
+        { Kind: FactKind.Birth, Neg: false } => animal,
+        { Kind: FactKind.Death, Neg: false, Unsure: false, Animal: { } name } when animal is { Role: HerdRole.Dam } && !string.Equals(name, animal.Name, StringComparison.OrdinalIgnoreCase) => animal,
+        _ => null,
+    };
+
+    /// <summary>The dam of a baby that came dead: nothing else is on record of it.</summary>
+    private static Animal? Stillborn(Draft draft, Fact fact) => fact is { Kind: FactKind.Death, Animal: { } name } && BabyName.Read(name) is { } baby ? draft.State.Named(baby.Dam) : null;
 
     /// <summary>The instant of a fact: what it says, or when it was said.</summary>
     public static Instant At(Draft draft, Fact fact, Instant saidAt) => fact.At switch

@@ -22,7 +22,7 @@ internal sealed class RosterChanges
             }
             else if (record is { Certain: true, Fact.Kind: FactKind.Death })
             {
-                dead.Add(record.Animal!);
+                dead.Add(record.Newborn ?? record.Animal!);
             }
         }
     }

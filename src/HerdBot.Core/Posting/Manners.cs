@@ -17,7 +17,7 @@ internal sealed class Manners(HerdState state, Farm farm, Instant now, bool awak
         {
             return null;
         }
-        if (task.Held && step.Level < Level.Vet)
+        if (task.RestsUntil > now || (task.Held && step.Level < Level.Vet))
         {
             return null;
         }

@@ -30,7 +30,7 @@ public sealed record FactLines(Speaker Speaker)
         var word = FactWords.Word(fact.Kind);
         string[] keys =
         [
-            fact.Task == CareTaskWords.CallVet ? $"fact.{word}.vet" : $"fact.{word}.-",
+            fact.Task is not null ? $"fact.{word}.{fact.Task}" : $"fact.{word}.-",
             fact.Kind == FactKind.Temperature && fact.Value is null ? $"fact.{word}.none" : $"fact.{word}.-",
             fact is { Kind: FactKind.Roster, Field: not null } ? $"fact.{word}.{fact.Field}" : $"fact.{word}.-",
             fact.Sire is not null && !fact.Neg ? $"fact.{word}.sire" : $"fact.{word}.-",

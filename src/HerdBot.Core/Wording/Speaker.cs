@@ -86,6 +86,9 @@ public sealed record Speaker(Farm Farm, Instant Now)
         ? Figure(fahrenheit, 1) + " °F"
         : Figure(fahrenheit * 5 / 9, 1) + " °C";
 
+    /// <summary>A gain of weight: "0.55 lb" or "250 g".</summary>
+    public string Gain(decimal grams) => Farm.Units == UnitSystem.Us ? Figure(grams / Measures.GramsInPound, 2) + " lb" : Figure(grams, 0) + " g";
+
     /// <summary>An amount of milk: "30 fl oz (900 ml)" or "900 ml"; "nothing" for none.</summary>
     public string Amount(decimal millilitres) => millilitres == 0 ? Phrases.Say("amount.none") : Farm.Units == UnitSystem.Us
         ? Phrases.Say("amount.us", ("oz", Figure(millilitres / Measures.MillilitresInFluidOunce, 0)), ("ml", Figure(millilitres, 0)))

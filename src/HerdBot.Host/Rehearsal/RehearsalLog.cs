@@ -40,7 +40,7 @@ internal sealed class RehearsalLog(Farm farm, TextWriter output)
         switch (happened)
         {
             case HerdEvent.FactRecorded recorded:
-                var told = recorded.Fact.Kind == FactKind.Roster ? null : Name(recorded.Animal); // A new name is told of by the old one.
+                var told = recorded.Fact.Kind == FactKind.Roster ? null : Name(About(recorded)); // A new name is told of by the old one.
                 Record(recorded.SaidAt, recorded.Fact with { Animal = told ?? recorded.Fact.Animal }, recorded.By);
                 break;
             case HerdEvent.FactAmended amended:
@@ -55,6 +55,9 @@ internal sealed class RehearsalLog(Farm farm, TextWriter output)
                 break;
         }
     }
+
+    /// <summary>A birth is its dam's, a stillbirth the baby's.</summary>
+    private static AnimalId? About(HerdEvent.FactRecorded recorded) => recorded.Fact.Kind == FactKind.Death ? recorded.Newborn ?? recorded.Animal : recorded.Animal;
 
     private string? Name(AnimalId? id) => state.Find(id)?.Name;
 

@@ -18,7 +18,7 @@ public sealed class WordingTests
     public static TheoryData<Language> Languages => [.. Enum.GetValues<Language>()];
 
     /// <summary>The parts of keys that are put together in the code.</summary>
-    private static readonly string[] PutTogether = ["noun.", "asked.", "late.", "vet.", "lapsed.", "button.", "fact.", "missing.", "reply.warm.", "post.lapsed."];
+    private static readonly string[] PutTogether = ["noun.", "asked.", "late.", "vet.", "lapsed.", "button.", "fact.", "missing.", "reply.warm.", "order.", "post.lapsed."];
 
     [Theory]
     [MemberData(nameof(Languages))]
@@ -52,9 +52,9 @@ public sealed class WordingTests
     public void A_phrase_that_is_put_together_names_a_task_a_kind_of_fact_or_a_band()
     {
         string[] words = [.. Enum.GetValues<CareTaskName>().Select(CareTaskWords.Word), .. Enum.GetValues<FactKind>().Select(FactWords.Word)];
-        string[] besides = ["noun.other", "vet.now", "vet.phone", "vet.phone.none", "vet.sum", "button.other", "button.not_yet", "button.on_it", "button.yes", "button.no", "fact.unsure", "fact.at"];
+        string[] besides = ["noun.other", "vet.now", "vet.phone", "vet.phone.none", "vet.sum", "button.other", "button.not_yet", "button.on_it", "button.mend", "button.take_back", "button.keep", "button.yes", "button.no", "fact.unsure", "fact.at"];
 
-        English.Keys.Where(key => PutTogether.Any(key.StartsWith) && !key.StartsWith("reply.") && !key.StartsWith("post.") && !words.Contains(key.Split('.')[1])).Should().BeSubsetOf(besides);
+        English.Keys.Where(key => PutTogether.Any(key.StartsWith) && !key.StartsWith("reply.") && !key.StartsWith("order.") && !key.StartsWith("post.") && !words.Contains(key.Split('.')[1])).Should().BeSubsetOf(besides);
     }
 
     [Fact]
@@ -90,6 +90,8 @@ public sealed class WordingTests
     [Fact]
     public void Every_task_that_the_plan_can_emit_is_tried_here() => AllTasks().Select(task => task.Key.Name).Distinct().Should().BeEquivalentTo(
     [
+        CareTaskName.Igg, CareTaskName.Vaccination, CareTaskName.Weaning, CareTaskName.Feed, CareTaskName.Coat, CareTaskName.Udder, CareTaskName.Rejection, CareTaskName.DamCheck,
+        CareTaskName.DamBleeding, CareTaskName.Prolapse, CareTaskName.DamColic, CareTaskName.VetToday, CareTaskName.Rebreed,
         CareTaskName.LookOver, CareTaskName.Weak, CareTaskName.CordDip, CareTaskName.CordWatch, CareTaskName.Temperature, CareTaskName.Warm, CareTaskName.Standing,
         CareTaskName.Nursing, CareTaskName.Colostrum, CareTaskName.Meconium, CareTaskName.Urine, CareTaskName.Weight, CareTaskName.DayLook, CareTaskName.Labour,
         CareTaskName.Presentation, CareTaskName.DamLook, CareTaskName.Placenta,
@@ -105,7 +107,7 @@ public sealed class WordingTests
         var amounts = texts.SelectMany(text => Regex.Matches(text, @"\d[\d.,-]*\s*(?:%|\p{L}+)").Select(match => match.Value.Trim()));
 
         amounts.Select(amount => Regex.Replace(amount, @"\s+", " ")).Distinct().Should().BeSubsetOf(
-            ["0.5 %", "5 min", "2-3 cm", "15 min", "6:40", "40, 24 lb", "24 lb", "4 instead", "40", "4", "0,5 %", "9,8 kg", "7,8 kg", "17 lb", "0 ml"]);
+            ["0.5 %", "5 min", "2-3 cm", "15 min", "6:40", "40, 24 lb", "24 lb", "4 instead", "40", "4", "30", "30 s", "1 to", "1 a", "20 de", "0,5 %", "9,8 kg", "7,8 kg", "17 lb", "0 ml"]);
         texts.Should().NotContain(text => Regex.IsMatch(text, @"\b(mg|mcg|iu|ui|units?|unidades|drops|gotas|cc|inject|inyect\w*|dose|dosis)\b", RegexOptions.IgnoreCase) && !text.Contains("which unit"));
     }
 
@@ -135,6 +137,15 @@ public sealed class WordingTests
     public void A_value_is_put_in_as_it_is_and_never_read_as_a_phrase() =>
         English.Say("reply.receipt", ("animal", "{facts}"), ("facts", "{animal} {{")).Should().Be("{facts}: {animal} {{.");
 
+    private static readonly string[] BabyTroubles =
+    [
+        NoteTopics.Breathing, NoteTopics.GraveDefect, NoteTopics.Defect, NoteTopics.Strains, NoteTopics.Scours, NoteTopics.Joint, NoteTopics.Navel, NoteTopics.OffMilk,
+        NoteTopics.Early, NoteTopics.CoatOn, NoteTopics.ByHand,
+    ];
+
+    private static readonly string[] DamTroubles =
+        [NoteTopics.Bleeds, NoteTopics.Prolapse, NoteTopics.Colic, NoteTopics.DamIll, NoteTopics.Infection, NoteTopics.NoMilk, NoteTopics.Rejects];
+
     private static HashSet<string> Blanks(Phrases phrases, string key) =>
         [.. Regex.Matches(phrases.Raw(key), @"\{(\w+)\}").Select(match => match.Groups[1].Value)];
 
@@ -149,7 +160,10 @@ public sealed class WordingTests
         yard.Say("08:31", Some.Temperature(99.4), Some.Fact(FactKind.Nursing));
         yard.Say("08:45", Some.Temperature(99.8));
         tasks.AddRange(yard.PlanAt("08:46"));
-        yard.Say("10:46", Some.Temperature(103.4), Some.Weight(10.4));
+        yard.Say("10:46", Some.Temperature(103.4), Some.Weight(6.4));
+        yard.Say("10:50", [.. BabyTroubles.Select(topic => Some.Note(topic)), .. DamTroubles.Select(topic => Some.Note(topic, "Sage")), Some.Fact(FactKind.Assistance, "Sage"),
+            Some.Fact(FactKind.Igg) with { Value = 640, Unit = FactUnit.MgPerDl }, Some.Fact(FactKind.Placenta, "Sage") with { Field = NoteTopics.Torn },
+            Some.Note(NoteTopics.Order) with { Text = "vet says check her feet twice a day for 2 days" }]);
         tasks.AddRange(yard.PlanAt("10:46"));
         tasks.AddRange(yard.PlanAt("19 08:00"));
         return tasks;

@@ -22,6 +22,9 @@ internal sealed class Clause(List<Item> items, int sentence)
     /// <summary>All of it is told already: who joined the herd or goes by which name.</summary>
     public bool Told { get; set; }
 
+    /// <summary>How it is meant.</summary>
+    public Mood Mood { get; set; }
+
     public bool Has(Tag tag) => Tags.Has(tag);
 
     public bool HasAny(params ReadOnlySpan<Tag> tags) => Tags.HasAny(TagSet.Of(tags));
