@@ -11,8 +11,15 @@ internal static class StatementReader
     public static void Read(Statement statement)
     {
         MoodReader.Read(statement);
+        NewcomerReader.Read(statement);
         foreach (var clause in statement.Clauses)
         {
+            if (clause.Told)
+            {
+                statement.Named = statement.Of(clause).FirstOrDefault(draft => draft.Kind == Facts.FactKind.Roster)?.Mention ?? statement.Named;
+                continue;
+            }
+
             if (statement.Drafts.Count >= MostFacts)
             {
                 break;
