@@ -49,8 +49,8 @@ internal sealed class Circumstances
 
     /// <summary>A placenta is waited for.</summary>
     public bool PlacentaOpen => Reply?.Task == "placenta" || (Reply is null && Context.Reminders.Any(one => one.Task == "placenta"))
-        || (Reply is null && Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, Duration.FromHours(24)))
-            && !Context.Log.Any(fact => fact.Fact is { Kind: FactKind.Placenta, Neg: false }));
+        || (Reply is null && Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, Duration.FromHours(24))
+            && !Context.Log.Any(other => other.Fact is { Kind: FactKind.Placenta, Neg: false } && other.Fact.Animal == fact.Fact.Animal)));
 
     public bool Holds(string? condition) => condition switch
     {

@@ -39,7 +39,14 @@ internal sealed class ContextGuess(Circumstances known)
             return [sized];
         }
 
-        return mention is { Size: not 0 } ? [Fact.AskAnimal] : Best(Babies(mention), baby => BabyScore(baby, task));
+        if (mention is { Size: not 0 })
+        {
+            return [Fact.AskAnimal];
+        }
+
+        // Both are waited for: only what was said tells them apart.
+        var waited = Babies(mention).Where(baby => known.Context.Reminders.Any(one => one.Task == task && SameName(one.Animal, herd.Entry(baby).Name))).ToList();
+        return waited.Count > 1 && known.Reply is null ? Best(waited, baby => SaidScore(baby, herd.Find(herd.Entry(baby).Dam))) : Best(Babies(mention), baby => BabyScore(baby, task));
     }
 
     // "the smaller one": by the weights on record

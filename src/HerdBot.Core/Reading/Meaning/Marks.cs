@@ -17,7 +17,7 @@ internal static class Marks
     {
         var not = clause.Items.Find(item => item.Is(Tag.Not) && !item.Used && !(item.Is(Tag.NotDone) && clause.Items.Count == 1));
         var almost = clause.Has(Tag.Almost);
-        var hedge = clause.Tags.HasAny(Loose) || statement.SentenceHas(clause, Tag.Hearsay) || (clause.Asked && !clause.Has(Tag.Question));
+        var hedge = clause.Tags.HasAny(Loose) || IsHearsay(statement, clause) || (clause.Asked && !clause.Has(Tag.Question));
         for (var i = from; i < statement.Drafts.Count; i++)
         {
             var draft = statement.Drafts[i];
@@ -30,6 +30,18 @@ internal static class Marks
         Stopped(statement, clause, not);
         Skipped(statement, clause, not, from);
         Likewise(statement, clause, not, from);
+    }
+
+    // "vet thinks Mesa is too" doubts what comes after it; "she's up, says Ben" what came before.
+    private static bool IsHearsay(Statement statement, Clause clause)
+    {
+        if (!statement.SentenceHas(clause, Tag.Hearsay))
+        {
+            return false;
+        }
+
+        var at = statement.Clauses.IndexOf(clause);
+        return statement.Clauses.Exists(other => other.Sentence == clause.Sentence && other.Has(Tag.Hearsay) && (statement.Clauses.IndexOf(other) <= at || other.Items.Count <= 3));
     }
 
     private static bool CanBeDenied(Draft draft) => draft.Value is null && draft.Ask is null

@@ -61,7 +61,7 @@ internal static class MoodReader
 
     private static Mood Of(Statement statement, Clause clause)
     {
-        if (statement.SentenceHas(clause, Tag.Foreign) && !clause.Has(Tag.Hearsay))
+        if (statement.SentenceHas(clause, Tag.Foreign))
         {
             return Mood.Elsewhere;
         }
@@ -93,7 +93,7 @@ internal static class MoodReader
         StatementReader.InAnotherYear(statement, clause) || (clause.Has(Tag.History) && !clause.HasAny(Tag.Since, Tag.Change, Tag.StartRange));
 
     // Somebody's own affairs.
-    private static bool IsOwn(Clause clause) => clause.Has(Tag.Own) && !clause.HasAny(Tag.HasDam, Tag.HasBaby);
+    private static bool IsOwn(Clause clause) => clause.Has(Tag.Own) && !clause.HasAny(Tag.HasDam, Tag.HasBaby, Tag.Call, Tag.KitThing, Tag.Assist);
 
     private static bool Supposes(Statement statement, Clause clause, int i)
     {

@@ -60,6 +60,18 @@ internal static class ValueReader
         }
     }
 
+    // "crate alone 11, crate and baby 34, so 23": what is left when the one is taken from the other
+    private static decimal? Tare(Statement statement, Item item)
+    {
+        if (!statement.Scan.Has(Tag.So))
+        {
+            return null;
+        }
+
+        var figures = statement.Scan.Items.Where(one => one.Kind is ItemKind.Number or ItemKind.Quantity).Select(one => one.Value).ToList();
+        return figures.Count == 3 && Math.Abs(figures[0] - figures[1]) == figures[2] && figures.Contains(item.Value) ? figures[2] : null;
+    }
+
     // "102-103": from here to there, not a reading
     private static bool IsRange(Clause clause, int i) =>
         (i + 2 < clause.Items.Count && clause.Items[i].Kind == ItemKind.Number && clause.Items[i + 1].Is(Tag.To) && clause.Items[i + 2] is { Kind: ItemKind.Number or ItemKind.Quantity } end && end.Value > clause.Items[i].Value)
@@ -76,6 +88,11 @@ internal static class ValueReader
         if (IsRange(clause, i))
         {
             return null;
+        }
+
+        if (Tare(statement, item) is { } tare)
+        {
+            return tare == item.Value && clause.Has(Tag.So) ? FactKind.Weight : null;
         }
 
         if (item.Kind == ItemKind.Quantity)
@@ -260,7 +277,9 @@ internal static class ValueReader
     // "20, no 21, hang on 21.2": the later figure stands.
     private static bool Mended(Statement statement, Clause clause, int i, Item item, FactKind kind)
     {
-        var corrects = clause.Items.Take(i).Any(before => before.Is(Tag.Correct) || (before.Is(Tag.Not) && before.First == clause.Items[0].First) || before.Is(Tag.So));
+        var at = statement.Clauses.IndexOf(clause);
+        var corrects = (i == 0 && at > 0 && statement.Clauses[at - 1] is var told && told.Sentence == clause.Sentence && told.Items[^1].Tags.HasAny(TagSet.Of(Tag.Correct, Tag.Not)) && told.Items.Exists(before => before.Kind is ItemKind.Number or ItemKind.Quantity))
+            || clause.Items.Take(i).Any(before => before.Is(Tag.Correct) || (before.Is(Tag.Not) && before.First == clause.Items[0].First) || before.Is(Tag.So));
         if (!corrects || statement.Drafts.LastOrDefault(draft => draft.Kind == kind && (draft.Value is not null || draft.Ask == Ask.Value)) is not { } earlier)
         {
             return false;

@@ -10,6 +10,7 @@ internal sealed class WordLookup
     private static readonly TagSet Nothing = TagSet.Of(Tag.Known);
     private readonly int[] first;
     private readonly int[] second;
+    private readonly bool mixed;
 
     public WordLookup(Token[] tokens, Language farm)
     {
@@ -25,6 +26,8 @@ internal sealed class WordLookup
             {
                 second[i] = -1;
             }
+
+            mixed |= first[i] < 0 && second[i] >= 0 && tokens[i].Kind == TokenKind.Word;
         }
     }
 
@@ -38,7 +41,7 @@ internal sealed class WordLookup
     public void Mend(int token, string folded)
     {
         first[token] = Primary.Words.Mend(folded);
-        if (first[token] < 0)
+        if (first[token] < 0 && mixed)
         {
             second[token] = Secondary.Words.Mend(folded);
         }
