@@ -81,7 +81,7 @@ internal sealed class AnimalResolver(Circumstances known)
         }
 
         var baby = (whom == Whom.Baby || mention.BareGenitive) && !mention.Self;
-        return baby && one.Role == HerdRole.Dam && (HasBaby(entry) || mention.BareGenitive) ? OfBaby(entry, mention, Whom.Baby) : [one.Name];
+        return baby && one.Role == HerdRole.Dam && (HasBaby(entry) || (mention.BareGenitive && whom != Whom.Anyone)) ? OfBaby(entry, mention, Whom.Baby) : [one.Name];
     }
 
     private bool HasBaby(int dam) => Births.ContainsKey(herd.Entry(dam).Name) || herd.BabiesOf(dam).Count > 0;

@@ -9,10 +9,13 @@ namespace HerdBot.Core.Reading.Animals;
 /// <summary>What was said and recorded before, in the form the reader asks for it.</summary>
 internal sealed class Circumstances
 {
+    private static readonly Duration IdleFresh = Duration.FromMinutes(15);
+    private static readonly Duration TwinFresh = Duration.FromHours(4);
     private static readonly Duration LabourFresh = Duration.FromHours(12);
     private readonly Lazy<IReadOnlyList<(Mention Mention, Duration Age)>> said;
     private readonly Lazy<bool> saidLabour;
     private readonly Lazy<bool> saidScan;
+    private readonly Lazy<bool> saidIdle;
 
     public Circumstances(ReadingContext context, bool readSaid = true)
     {
@@ -20,9 +23,13 @@ internal sealed class Circumstances
         Herd = HerdIndex.Of(context.Herd);
         var scans = new Lazy<List<(Scan Scan, Duration Age)>>(() => readSaid ? [.. context.Said.Select(line => (Scanner.Read(line.Text, context), line.Age))] : []);
         said = new(() => [.. scans.Value.SelectMany(line => line.Scan.Items.Where(item => item.Mention?.Entries.Count > 0).Select(item => (item.Mention!, line.Age)))]);
+        saidIdle = new(() => scans.Value.Count > 0 && scans.Value[^1] is var last && last.Age < IdleFresh && last.Scan.Has(Tag.Banter) && !last.Scan.Has(Tag.Weight));
         saidScan = new(() => scans.Value.Exists(line => line.Age < Duration.FromHours(2) && line.Scan.Has(Tag.Scan)));
         saidLabour = new(() => scans.Value.Exists(line => line.Age < LabourFresh && (line.Scan.Has(Tag.Labour) || line.Scan.Has(Tag.WaterBroke) || line.Scan.Has(Tag.Part))));
     }
+
+    /// <summary>The last line before was small talk: a "he" may be anybody.</summary>
+    public bool SaidIdle => saidIdle.Value;
 
     /// <summary>A pregnancy scan was spoken of just before.</summary>
     public bool SaidScan => saidScan.Value;
@@ -43,6 +50,9 @@ internal sealed class Circumstances
     /// <summary>Somebody is giving birth, or was said to be close.</summary>
     public bool Labour => Context.Herd.Any(one => one.State == HerdEntryState.InLabour) || saidLabour.Value
         || Context.Log.Any(fact => fact.Fact.Kind is FactKind.LabourSign or FactKind.WaterBroke or FactKind.Presentation && IsFresh(fact, LabourFresh));
+
+    /// <summary>A birth was recorded a short while ago: there may be one more.</summary>
+    public bool JustBorn => Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, TwinFresh));
 
     /// <summary>The cord has come up before.</summary>
     public bool CordKnown => Context.Log.Any(fact => fact.Fact.Kind is FactKind.CordBleeding or FactKind.CordDip) || Context.Reminders.Any(one => one.Task is "cord_watch" or "cord_dip");

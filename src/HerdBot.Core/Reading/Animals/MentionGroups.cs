@@ -12,7 +12,13 @@ internal static class MentionGroups
         for (var i = 0; i < items.Count;)
         {
             var used = 1;
-            if (CanLead(items[i]) && RowEnd(scan, items, i) is var end && end > i + 1 && IsRow(scan, items, i, end))
+            if (IsEither(scan, items, i))
+            {
+                items[i].End = items[i + 2].End;
+                items[i].Mention = new Mention(MentionKind.Unknown) { OneOf = true };
+                used = 3;
+            }
+            else if (CanLead(items[i]) && RowEnd(scan, items, i) is var end && end > i + 1 && IsRow(scan, items, i, end))
             {
                 used = end - i;
                 Absorb(items, i, end);
@@ -32,6 +38,10 @@ internal static class MentionGroups
 
         return joined;
     }
+
+    // "Hazel's or Clover's": which one has to be asked
+    private static bool IsEither(Scan scan, List<Item> items, int i) =>
+        CanLead(items[i]) && i + 2 < items.Count && scan.Tokens[items[i + 1].First].Text is "or" or "o" && CanLead(items[i + 2]);
 
     private static bool CanLead(Item item) => item is { Kind: ItemKind.Animal, Mention: { Kind: MentionKind.Named or MentionKind.BabyOf, Entries.Count: > 0 } };
 

@@ -258,7 +258,14 @@ internal static class MentionReader
     private static (Item Item, int Used)? BareBoth(Scan scan, int i, int at, bool plural, int? count) =>
         scan.Items[i].Is(Tag.Done) || scan.At(at)?.Is(Tag.Own) == true ? null
         : at > i && plural && scan.Items[i].Is(Tag.All) && count is not null ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = count }), at - i)
-        : at > i && plural && scan.Items[at - 1].Is(Tag.Both) ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = 2 }), at - i) : null;
+        : at > i && plural && scan.Items[at - 1].Is(Tag.Both) ? (Denied(Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = 2 }), scan.Items[at - 1]), at - i) : null;
+
+    // "neither has nursed"
+    private static Item Denied(Item item, Item word)
+    {
+        item.Tags = word.Tags & TagSet.Of(Tag.Not);
+        return item;
+    }
 
     private static (Item Item, int Used)? Described(Scan scan, int i, int at, Item noun, (bool Plural, int? Count, int Colour, bool Article) seen)
     {

@@ -56,6 +56,7 @@ internal static class BirthReader
             || (clause.Has(Tag.Out) && !clause.HasAny(Tag.Part, Tag.Presents, Tag.Bubble, Tag.Meconium, Tag.Weather) && (young || Announced(statement, clause)))
             || (clause.Has(Tag.Found) && young && !HasNewborn(statement, clause) && !(clause.Mentions.Any(mention => mention.Kind == MentionKind.SomeBaby) && !clause.Has(Tag.Baby)))
             || Pulled(statement, clause)
+            || Second(statement, clause)
             || Listed(statement, clause);
     }
 
@@ -66,6 +67,15 @@ internal static class BirthReader
     // "pulled her 4:22, breathing"
     private static bool Pulled(Statement statement, Clause clause) =>
         clause.Has(Tag.Assist) && !clause.HasAny(Tag.Part, Tag.Presents, Tag.Not) && statement.Known.Labour && clause.HasAny(Tag.HasTime, Tag.Out, Tag.Alive) && clause.Mentions.Any(mention => mention.Kind is not MentionKind.Named);
+
+    // "and another one! boy", "the second is out": one more of a dam that has just given birth
+    private static bool Second(Statement statement, Clause clause)
+    {
+        var more = clause.Has(Tag.Another) || (clause.Mentions.Any(mention => mention is { Ordinal: 2, Other: false }) && clause.HasAny(Tag.Be, Tag.Found, Tag.Out)) || (clause.Has(Tag.Twins) && clause.EndMark == "!");
+        var told = clause.HasAny(Tag.Sex, Tag.Out, Tag.Born, Tag.Had) || Next(statement, clause) is { } next && next.Has(Tag.Sex) && next.Items.Count <= 3;
+        return more && told && !clause.HasAny(Tag.HasQuantity, Tag.HasNumber, Tag.Bottle, Tag.Weight, Tag.Temperature, Tag.Standing, Tag.Nurse, Tag.Claim, Tag.Not, Tag.Gave)
+            && (statement.Known.JustBorn || statement.Known.Labour);
+    }
 
     private static Clause? Next(Statement statement, Clause clause)
     {
@@ -87,6 +97,12 @@ internal static class BirthReader
         }
 
         var alone = clause.Items.TrueForAll(item => item.Is(Tag.Sex) || item.Tags.HasAny(TagSet.Of(Tag.Article, Tag.Baby, Tag.It, Tag.Be)));
+        var at = statement.Clauses.IndexOf(clause);
+        if (alone && statement.Clauses.Exists(other => other.Has(Tag.Assist) && other.Sentence == clause.Sentence && statement.Clauses.IndexOf(other) < at))
+        {
+            return true;
+        }
+
         return statement.Clauses.Exists(other => (alone || other.Sentence == clause.Sentence) && (other.Has(Tag.HasTime) || other.Has(Tag.HasMass) || other.Items.Exists(item => IsWeight(statement, item))));
     }
 

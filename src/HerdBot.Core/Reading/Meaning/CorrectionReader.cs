@@ -92,7 +92,8 @@ internal static class CorrectionReader
 
         var (meant, denied) = (items[not - 1], items[not + 1]);
         var log = statement.Known.Context.Log;
-        return (meant.Kind is ItemKind.Number or ItemKind.Quantity && denied.Kind is ItemKind.Number or ItemKind.Quantity && log.Any(one => one.Fact.Value == denied.Value))
+        return (meant is { Kind: ItemKind.Time, When.Kind: WhenKind.Clock } && denied is { Kind: ItemKind.Time, When.Kind: WhenKind.Clock })
+            || (meant.Kind is ItemKind.Number or ItemKind.Quantity && denied.Kind is ItemKind.Number or ItemKind.Quantity && log.Any(one => one.Fact.Value == denied.Value))
             || (meant.Mention is { Kind: MentionKind.Named } && denied.Mention is { Kind: MentionKind.Named } wrong && statement.Scan.Herd.Entry(wrong.Entries[0]).Name is var name && log.Any(one => one.Fact.Sire == name || one.Fact.Animal == name));
     }
 
@@ -113,7 +114,7 @@ internal static class CorrectionReader
     private static Fact? MendUnit(Statement statement)
     {
         var units = Items(statement).Where(item => item.Kind == ItemKind.Sense && item.Tags.HasAny(QuantityReader.Units)).ToList();
-        if (units.Count == 0 || Items(statement).Any(item => item.Kind is ItemKind.Number or ItemKind.Quantity) || Target(statement, fact => fact.Unit is not null) is not { } target)
+        if (units.Count == 0 || Items(statement).Any(item => item.Kind is ItemKind.Number or ItemKind.Quantity) || Target(statement, fact => fact.Unit is not null && units.Exists(unit => IsAlike(QuantityReader.UnitOf(unit), fact.Unit))) is not { } target)
         {
             return null;
         }
@@ -122,6 +123,9 @@ internal static class CorrectionReader
         var meant = units.Find(item => item.First < not) ?? units[^1];
         return From(target, "unit", FactWords.Word(target.Fact.Unit!.Value)) with { Value = target.Fact.Value, Unit = QuantityReader.UnitOf(meant) };
     }
+
+    private static bool IsAlike(FactUnit a, FactUnit? b) =>
+        (Readings.IsMass(a) && Readings.IsMass(b)) || (Readings.IsVolume(a) && Readings.IsVolume(b)) || (Readings.IsDegree(a) && Readings.IsDegree(b)) || a == b;
 
     // "meant am not pm"
     private static Fact? MendHalf(Statement statement)
@@ -222,7 +226,7 @@ internal static class CorrectionReader
     {
         var item = Items(statement).FirstOrDefault(one => one.Kind == ItemKind.Time && one.When!.Kind is WhenKind.Clock or WhenKind.Ago);
         if (item is null || statement.Known.ReplyLog is null && statement.Clauses.Exists(one => one.HasAny(Tag.Standing, Tag.Nurse, Tag.Born)) && !Has(statement, Tag.Correct)
-            || Target(statement, fact => fact.Kind is not FactKind.Claim) is not { } target)
+            || (Target(statement, fact => fact.Kind is not FactKind.Claim && statement.Clauses.Exists(one => PlanReader.TaskOf(one) == FactWords.Word(fact.Kind))) ?? Target(statement, fact => fact.Kind is not FactKind.Claim)) is not { } target)
         {
             return null;
         }

@@ -77,14 +77,14 @@ internal static class Marks
     // "Wren's is up, Kestrel's isn't", "and Wren's too"
     private static void Likewise(Statement statement, Clause clause, Item? not, int from)
     {
-        if (statement.Drafts.Skip(from).Any(draft => draft.Kind != FactKind.Note) || statement.Drafts.Take(from).LastOrDefault() is not { Value: null, Kind: not (FactKind.Note or FactKind.Birth) } last || !(not is not null || clause.Has(Tag.Also))
+        if (statement.Drafts.Skip(from).Any(draft => draft.Kind != FactKind.Note) || statement.Drafts.Take(from).LastOrDefault() is not { Value: null, Kind: not (FactKind.Note or FactKind.Birth) } last || !(not is not null || clause.Has(Tag.Also) || (last.Neg && clause.HasAny(Tag.Be, Tag.Had)))
             || (clause.Items.Find(item => item.Mention is { Kind: not MentionKind.Pronoun }) ?? clause.Items.Find(item => item.Is(Tag.Sex) && item.Argument is 1 or 2)) is not { } animal
             || !clause.Items.TrueForAll(item => item == animal || item == not || item.Tags.HasAny(Fillers)))
         {
             return;
         }
 
-        statement.Drafts.Add(new Draft(last.Kind, clause, animal.First) { Mention = animal.Mention ?? new Mention(MentionKind.SomeBaby) { Sex = animal.Argument == 1 ? Sex.Female : Sex.Male }, Neg = not is not null ? !last.Neg : last.Neg, Sire = last.Sire, Unsure = clause.Tags.HasAny(Loose | TagSet.Of(Tag.Hearsay)) });
+        statement.Drafts.Add(new Draft(last.Kind, clause, animal.First) { Mention = animal.Mention ?? new Mention(MentionKind.SomeBaby) { Sex = animal.Argument == 1 ? Sex.Female : Sex.Male }, Neg = not is not null ? !last.Neg : last.Neg && clause.Has(Tag.Also), Sire = last.Sire, Unsure = clause.Tags.HasAny(Loose | TagSet.Of(Tag.Hearsay)) });
     }
 
     // "CDT all the girls, skipped Fern"

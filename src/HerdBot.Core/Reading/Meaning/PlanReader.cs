@@ -66,6 +66,11 @@ internal static class PlanReader
             return;
         }
 
+        if (planned is { Kind: FactKind.Presentation or FactKind.LabourSign or FactKind.WaterBroke or FactKind.Birth or FactKind.Death })
+        {
+            return;
+        }
+
         var task = planned is null ? TaskOf(clause) : FactWords.Word(planned.Kind);
         if (task is null)
         {

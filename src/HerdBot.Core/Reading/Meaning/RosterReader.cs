@@ -8,6 +8,9 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>Reads who came, went or was named.</summary>
 internal static class RosterReader
 {
+    // "le puse vitamina ADE": what is put on or into an animal is not its name
+    private static readonly TagSet NoNames = TagSet.Of(Tag.Medicine, Tag.Vaccine, Tag.Iodine, Tag.Vet, Tag.Igg, Tag.Coat);
+
     public static void Read(Statement statement, Clause clause)
     {
         if (clause.Has(Tag.NameIs) && NewName(statement, clause) is { } name)
@@ -64,7 +67,7 @@ internal static class RosterReader
             return unknown;
         }
 
-        var last = clause.Items.FindLast(item => item.Mention is null && item.Kind is ItemKind.Sense or ItemKind.Time && statement.Scan.TokenOf(item).Capital && clause.Items.IndexOf(item) > verb);
+        var last = clause.Items.FindLast(item => item.Mention is null && item.Kind is ItemKind.Sense or ItemKind.Time && statement.Scan.TokenOf(item).Capital && clause.Items.IndexOf(item) > verb && !item.Tags.HasAny(NoNames));
         if (last is not null)
         {
             last.Text = statement.Scan.Slice(last, last);

@@ -9,6 +9,7 @@ namespace HerdBot.Core.Reading.Meaning;
 internal static class SubjectGate
 {
     private static readonly TagSet Beside = TagSet.Of(Tag.Article, Tag.Colour, Tag.SmallOne, Tag.BigOne);
+    private static readonly TagSet PlainNoun = TagSet.Of(Tag.Known);
     private static readonly TagSet Ends = TagSet.Of(Tag.Prep, Tag.At, Tag.JustNow, Tag.VaguePast, Tag.And, Tag.But, Tag.Also, Tag.LastNight, Tag.Morning);
     private static readonly TagSet Joints = TagSet.Of(Tag.Be, Tag.Also, Tag.JustNow, Tag.Still, Tag.Again, Tag.Had);
 
@@ -25,6 +26,10 @@ internal static class SubjectGate
             }
         }
     }
+
+    /// <summary>The sentence is about goods, not only told of where somebody lies: "12 bales", but "on the straw".</summary>
+    public static bool SpeaksOfGoods(Statement statement, Clause clause) =>
+        statement.Clauses.Exists(other => other.Sentence == clause.Sentence && Enumerable.Range(0, other.Items.Count).Any(k => other.Items[k].Is(Tag.Goods) && !AfterPreposition(other, k)));
 
     private static bool NeedsAnimal(FactKind kind) =>
         kind is not (FactKind.Kit or FactKind.Weather or FactKind.Roster or FactKind.Done or FactKind.NotDone);
@@ -86,7 +91,7 @@ internal static class SubjectGate
                 return true;
             }
 
-            if (IsStranger(statement, item) && !AfterPreposition(clause, k) && (k > 0 ? clause.Items[k - 1].Is(Tag.Article) : clause.Items[k + 1].Is(Tag.Be) || (k + 1 == at && BeginsWithBe(statement, clause.Items[at]))))
+            if ((IsStranger(statement, item) || (item.Tags == PlainNoun && k > 0 && k + 1 < clause.Items.Count && clause.Items[k - 1].Is(Tag.Article) && clause.Items[k + 1].Is(Tag.Be))) && !AfterPreposition(clause, k) && (k > 0 ? clause.Items[k - 1].Is(Tag.Article) : clause.Items[k + 1].Is(Tag.Be) || (k + 1 == at && BeginsWithBe(statement, clause.Items[at]))))
             {
                 return true;
             }

@@ -144,6 +144,11 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         var own = lookup.WordTags(i);
         var next = i + 1 < scan.Tokens.Length ? scan.Tokens[i + 1] : default;
         var before = i > 0 ? lookup.WordTags(i - 1) : default;
+        if (token.Capital && next is { Kind: TokenKind.Word, Capital: false } && next.Text == token.Text)
+        {
+            return true;
+        }
+
         if (own.Has(Tag.Month) && (next is { Kind: TokenKind.Number } || before.HasAny(MonthLead) || (i > 0 && scan.Tokens[i - 1].Kind == TokenKind.Number) || (next.Text is not null && lookup.WordTags(i + 1).Has(Tag.Modal))))
         {
             return false;
