@@ -227,6 +227,11 @@ internal static class ValueReader
     // "up .4", "gained half a pound": how much it changed, not what it weighs
     public static bool Change(Statement statement, Clause clause)
     {
+        if (!clause.HasAny(Tag.HasNumber, Tag.HasQuantity) || !clause.HasAny(Tag.Change, Tag.Standing, Tag.Down, Tag.Lost))
+        {
+            return false;
+        }
+
         for (var i = 0; i + 1 < clause.Items.Count; i++)
         {
             var figure = clause.Items.Skip(i + 1).FirstOrDefault(item => item.Kind is ItemKind.Number or ItemKind.Quantity);
@@ -250,6 +255,11 @@ internal static class ValueReader
     // A reading that is told of without its figure.
     private static void Missing(Statement statement, Clause clause)
     {
+        if (!clause.HasAny(Tag.ReadsLow, Tag.Weighed, Tag.Temperature, Tag.TookReading))
+        {
+            return;
+        }
+
         var told = statement.Clauses.Exists(other => other.HasAny(Tag.HasNumber, Tag.HasQuantity));
         if (clause.Has(Tag.ReadsLow) && !told)
         {

@@ -15,7 +15,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         Tag.Labour, Tag.WaterBroke, Tag.Bred, Tag.Pregnant, Tag.Open, Tag.SpitOff, Tag.Spit, Tag.Died, Tag.Weight, Tag.Temperature,
         Tag.Baby, Tag.Sex, Tag.Cleaned, Tag.Refuse, Tag.Due, Tag.Born, Tag.NotStanding, Tag.NotNurse, Tag.NoteBaby, Tag.Twins);
 
-    private readonly HashSet<string> people = [.. scan.Context.People.Append(scan.Context.From ?? "").Select(Letters.Fold)];
+    private readonly string[] people = [.. scan.Context.People.Append(scan.Context.From ?? "").Select(Letters.Fold)];
     private readonly bool anyCapital = Array.Exists(scan.Tokens, token => token.Capital);
 
 
@@ -27,7 +27,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
             return tagged;
         }
 
-        if (lookup.WordTags(i).HasAny(TagSet.Of(Tag.TagWord, Tag.DamWord)) && Numbered(i) is { } numbered)
+        if (lookup.WordTags(i).HasAny(Tag.TagWord, Tag.DamWord) && Numbered(i) is { } numbered)
         {
             return numbered;
         }
@@ -131,7 +131,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
     private bool IsNamedWill(int i, Token token)
     {
         var after = lookup.Tags(i + 1) | lookup.WordTags(i + 1);
-        return after.HasAny(TagSet.Of(Tag.Be, Tag.Had, Tag.Standing)) || after.Has(Tag.Claim)
+        return after.HasAny(Tag.Be, Tag.Had, Tag.Standing) || after.Has(Tag.Claim)
             || (token.Capital && (!IsSentenceStart(i) || i + 1 >= scan.Tokens.Length || scan.Tokens[i + 1].Kind != TokenKind.Word));
     }
 
@@ -142,7 +142,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
     private bool IsLedIn(int i, TagSet before) =>
         (before.Has(Tag.Prep) && !before.Has(Tag.Article) && !lookup.WordTags(i).Has(Tag.Month))
         || (lookup.Primary == Vocabulary.Spanish && scan.Tokens[i - 1].Text is "la" or "el" or "de")
-        || (!anyCapital && before.HasAny(TagSet.Of(Tag.And)) && lookup.WordTags(i) == TagSet.Of(Tag.Known));
+        || (!anyCapital && before.HasAny(Tag.And) && lookup.WordTags(i) == TagSet.Of(Tag.Known));
 
     private bool IsAlone(int i) => scan.Tokens.Length == 1 && i == 0;
 
