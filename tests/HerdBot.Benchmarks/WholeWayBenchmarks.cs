@@ -68,6 +68,8 @@ internal static class WholeWayBenchmarks
 
     private sealed class YesChat : IChat
     {
+        public int? MostAMinute => null;
+
         public Task<SendResult> SendAsync(Outgoing outgoing, CancellationToken cancellation = default) => Task.FromResult<SendResult>(new SendResult.Sent($"post {outgoing.Number}"));
     }
 }

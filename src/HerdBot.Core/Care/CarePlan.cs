@@ -8,38 +8,41 @@ namespace HerdBot.Core.Care;
 /// <summary>Works out every task from what is on record. Pure: the same records and instant give the same plan.</summary>
 public static class CarePlan
 {
-    private static readonly Duration Watched = Duration.FromDays(21);
+    /// <summary>A cria is watched until it is weaned, and no longer than this.</summary>
+    private static readonly Duration Watched = Duration.FromDays(400);
 
-    /// <summary>All tasks of the pairs that are watched: ahead, open, done and lapsed.</summary>
+    /// <summary>All tasks of the animals that are watched: ahead, open, done and lapsed.</summary>
     /// <param name="state">The herd.</param>
     /// <param name="farm">The farm.</param>
     /// <param name="now">Nothing after this counts.</param>
+    /// <remarks>Depends on the roster and the records alone: asked again for the same instant while these stay, it is not worked out again.</remarks>
     public static ImmutableArray<CareTask> At(HerdState state, Farm farm, Instant now)
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(farm);
-        var babies = state.Newborns.Where(baby => baby.State is null && baby.Born > now - Watched)
-            .SelectMany(baby => NewbornView.Of(state, farm, baby, now) is { } view ? NewbornPlan.Of(view) : []);
-        return [.. babies, .. state.Roster.Where(animal => animal.Role == HerdRole.Dam).SelectMany(dam => OfDam(state, farm, dam, now))];
+        if (state.Planned is not { } known || known.Now != now || !ReferenceEquals(known.Farm, farm))
+        {
+            state.Planned = known = new PlanMemo(farm, now, WorkOut(state, farm, now));
+        }
+        return known.Tasks;
     }
 
-    private static List<CareTask> OfDam(HerdState state, Farm farm, Animal dam, Instant now)
+    private static ImmutableArray<CareTask> WorkOut(HerdState state, Farm farm, Instant now)
     {
-        var records = state.Records.Where(record => record.Animal == dam.Id && !record.Withdrawn && record.At > now - Watched).OrderBy(record => record.At).ToList();
-        if (records.Count == 0 || farm.TableOf(dam.Species) is not { } table || records.Exists(record => record is { Certain: true, Fact.Kind: FactKind.Death }))
+        var plan = ImmutableArray.CreateBuilder<CareTask>();
+        var young = state.Newborns.Where(baby => baby.State is null && baby.Born > now - Watched)
+            .Select(baby => NewbornView.Of(state, farm, baby, now)).OfType<NewbornView>().ToList();
+        foreach (var baby in young)
         {
-            return [];
+            var tasks = NewbornPlan.Of(baby).Concat(VetOrders.Tasks(new Subject(baby.Table, baby.Told, baby.Animal.Id, baby.Pair), farm, now));
+            plan.AddRange(Absence.Rest(tasks, baby.Told, baby.Table, baby.Animal.Id, baby.Pair, now));
         }
-        var births = records.Where(record => record.Newborn is not null).ToList();
-        var tasks = DamPlan.Ill(table, farm, dam, records).ToList();
-        if (births.Count > 0)
+        var ofDam = young.ToLookup(baby => baby.Animal.Dam);
+        foreach (var dam in state.Roster.Where(animal => animal.Role == HerdRole.Dam).Select(dam => DamView.Of(state, farm, dam, ofDam[dam.Id], now)).OfType<DamView>())
         {
-            tasks.AddRange(DamPlan.AfterBirth(table, farm, dam, births[^1], records));
+            var tasks = DamPlan.Of(dam).Concat(VetOrders.Tasks(dam.Subject, farm, now));
+            plan.AddRange(Absence.Rest(tasks, dam.Told, dam.Table, dam.Animal.Id, dam.Animal.Id, now));
         }
-        var recent = records.Where(record => record.At > now - Duration.FromDays(1) && !(births.Count > 0 && record.At < births[0].At - Duration.FromDays(1))).ToList();
-        var under = recent.Where(record => births.All(birth => birth.At > record.At || record.At > birth.At + HerdState.Twins)).ToList();
-        var born = births.Select(birth => (Instant?)birth.At).LastOrDefault(at => under.Count > 0 && at >= under[0].At);
-        tasks.AddRange(DamPlan.Labour(table, farm, dam, under, born));
-        return tasks;
+        return plan.ToImmutable();
     }
 }

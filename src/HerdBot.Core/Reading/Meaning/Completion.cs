@@ -101,7 +101,7 @@ internal sealed class Completion(Statement statement)
                 Route = draft.Route,
                 Task = draft.Task,
                 Text = draft.Text ?? Words(draft),
-                Field = draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft.Clause)),
+                Field = draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft)),
                 Sex = draft.Sex,
                 Name = draft.Name ?? (animal == Fact.AskAnimal ? draft.Mention?.Name : null),
             };
@@ -115,8 +115,9 @@ internal sealed class Completion(Statement statement)
         or FactKind.Kit or FactKind.Medication or FactKind.Vaccination or FactKind.Placenta or FactKind.CordBleeding or FactKind.Breeding
         ? statement.Scan.Slice(draft.Clause.Items[0], draft.Clause.Items[^1]) : null;
 
-    private ReadOnlySpan<Tokens.Token> Tokens(Clause clause) =>
-        clause.Items.Count == 0 ? [] : statement.Scan.Tokens.AsSpan(clause.Items[0].First..clause.Items[^1].End);
+    /// <summary>The words that a fact was said in; of a placenta all of the message, since "but torn" is a clause of its own.</summary>
+    private ReadOnlySpan<Tokens.Token> Tokens(Draft draft) => draft.Kind == FactKind.Placenta ? statement.Scan.Tokens.AsSpan()
+        : draft.Clause.Items.Count == 0 ? [] : statement.Scan.Tokens.AsSpan(draft.Clause.Items[0].First..draft.Clause.Items[^1].End);
 
     // Straining after the birth is no labour.
     private bool IsAfterBirth(Draft draft, string? animal) =>
