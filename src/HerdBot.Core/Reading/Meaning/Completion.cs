@@ -10,6 +10,8 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>Settles animals and times, drops what was said twice, and finds the one thing to ask.</summary>
 internal sealed class Completion(Statement statement)
 {
+    // The lexicon's number for "whole herd" among the words for all.
+    public const int WholeHerd = 9;
     private static readonly ImmutableArray<Ask> Gravest = [Ask.Sure, Ask.Animal, Ask.Value, Ask.Unit, Ask.Time];
     private readonly AnimalResolver resolver = new(statement.Known);
     private readonly Dictionary<string, LocalDateTime> births = new(StringComparer.OrdinalIgnoreCase);
@@ -76,12 +78,17 @@ internal sealed class Completion(Statement statement)
         {
             var dam = draft.Mention!.Entries[0];
             if (statement.Scan.Herd.Entry(dam).Role == HerdRole.Dam
-                && statement.Drafts.Exists(other => other != draft && other.Kind == FactKind.Temperature && other.Mention is { Kind: MentionKind.BabyOf } baby && baby.Entries.Contains(dam)))
+                && statement.Drafts.Exists(other => other != draft && other.Kind == FactKind.Temperature && OfBaby(other, dam)))
             {
                 (draft.Animal, draft.Settled) = (statement.Scan.Herd.Entry(dam).Name, true);
             }
         }
     }
+
+    // "her baby 99.8", "the baby 98.3", "hers 38.9"
+    private static bool OfBaby(Draft draft, int dam) =>
+        draft.Mention is { Kind: MentionKind.BabyOf } baby ? baby.Entries.Contains(dam)
+        : draft.Mention is { Kind: MentionKind.SomeBaby } || draft.Clause.Has(Lexicon.Tag.Hers);
 
     private void Settle(Draft draft)
     {
@@ -90,7 +97,7 @@ internal sealed class Completion(Statement statement)
             SireReader.Read(statement, draft, resolver);
         }
 
-        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal)))
+        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal) && !IsIdleTalk(draft, animal)))
         {
             var fact = Base(draft) with
             {
@@ -119,6 +126,10 @@ internal sealed class Completion(Statement statement)
     private ReadOnlySpan<Tokens.Token> Tokens(Draft draft) => draft.Kind == FactKind.Placenta ? statement.Scan.Tokens.AsSpan()
         : draft.Clause.Items.Count == 0 ? [] : statement.Scan.Tokens.AsSpan(draft.Clause.Items[0].First..draft.Clause.Items[^1].End);
 
+    // Nobody was named among jokes and greetings: not worth a question.
+    private bool IsIdleTalk(Draft draft, string? animal) =>
+        animal == Fact.AskAnimal && draft.Mention is null && draft.Value is null && statement.SentenceHas(draft.Clause, Lexicon.Tag.Banter);
+
     // Straining after the birth is no labour.
     private bool IsAfterBirth(Draft draft, string? animal) =>
         draft.Kind == FactKind.LabourSign && draft.Mention is null or { Kind: MentionKind.Pronoun } && animal is not null
@@ -141,7 +152,7 @@ internal sealed class Completion(Statement statement)
             FactKind.Death => Deaths(draft),
             FactKind.Roster => Rosters(draft),
             FactKind.Claim => Claims(draft, whom),
-            FactKind.Note => Noted(draft),
+            FactKind.Note => Noted(draft) is [Fact.AskAnimal] && draft.Mention is null && !draft.Clause.Has(Lexicon.Tag.NoteBaby) ? [] : Noted(draft),
             FactKind.Medication or FactKind.Vaccination => Dosed(draft),
             FactKind.Temperature or FactKind.Weight when IsGrown(draft) => resolver.Resolve(draft.Mention, Whom.Anyone, FactWords.Word(draft.Kind)),
             _ => resolver.Resolve(Twin(draft), whom, FactWords.Word(draft.Kind)),
@@ -156,6 +167,11 @@ internal sealed class Completion(Statement statement)
     // "ewe lamb 9#, ram lamb 10.5#": the sex told next to the figure says which twin.
     private Mention? Twin(Draft draft)
     {
+        if (draft.Mention is null or { Kind: MentionKind.Pronoun } && draft.Kind is FactKind.Feed or FactKind.Colostrum && statement.SentenceHas(draft.Clause, Lexicon.Tag.Each))
+        {
+            return new Mention(MentionKind.Pronoun) { Plural = true };
+        }
+
         if (draft.Mention is { Kind: MentionKind.Named or MentionKind.Unknown or MentionKind.BabyOf } && resolver.Births.Count == 0)
         {
             return draft.Mention;
@@ -163,7 +179,8 @@ internal sealed class Completion(Statement statement)
 
         var sexItem = draft.Clause.Items.FindLast(item => item.First <= draft.Position && item.Is(Lexicon.Tag.Sex) && item.Argument is 1 or 2)
             ?? draft.Clause.Items.Find(item => item.Is(Lexicon.Tag.Sex) && item.Argument is 1 or 2);
-        return sexItem is null || draft.Mention is { Plural: true } ? draft.Mention
+        var own = draft.Clause.Items.Exists(item => item.Mention == draft.Mention);
+        return sexItem is null || (draft.Mention is { Plural: true } && (own || draft.Value is null)) ? draft.Mention
             : new Mention(MentionKind.SomeBaby) { Sex = sexItem.Argument == 1 ? Sex.Female : Sex.Male };
     }
 
@@ -175,7 +192,8 @@ internal sealed class Completion(Statement statement)
         if (stillborn)
         {
             var dams = resolver.Resolve(draft.Mention, Whom.Dam, "birth");
-            return [.. dams.Select(name => name == Fact.AskAnimal ? name : $"{name}'s baby")];
+            var number = draft.Mention?.Ordinal is { } n ? $" {n}" : "";
+            return [.. dams.Select(name => name == Fact.AskAnimal ? name : $"{name}'s baby{number}")];
         }
 
         return dam >= 0 ? resolver.Resolve(draft.Mention, Whom.Anyone, null) : resolver.Resolve(draft.Mention, Whom.Baby, null);
@@ -214,7 +232,9 @@ internal sealed class Completion(Statement statement)
 
     // A pronoun or nobody: the newborn, unless only dams are spoken of.
     private IReadOnlyList<string> Dosed(Draft draft) =>
-        draft.Mention is null && draft.Clause.Has(Lexicon.Tag.All) ? [Fact.AskAnimal]
+        draft.Mention is null && draft.Clause.Items.Exists(item => item.Is(Lexicon.Tag.All) && item.Argument == WholeHerd)
+            ? [.. Enumerable.Range(0, statement.Scan.Herd.Count).Select(statement.Scan.Herd.Entry).Where(one => one.State is not (HerdEntryState.Sold or HerdEntryState.Dead)).Select(one => one.Name)]
+        : draft.Mention is null && draft.Clause.Has(Lexicon.Tag.All) ? [Fact.AskAnimal]
             : resolver.Resolve(draft.Mention, draft.Mention is { Kind: MentionKind.Named } ? Whom.Anyone : Whom.Baby, FactWords.Word(draft.Kind));
 
     private static Fact Base(Draft draft) => new(draft.Kind) { Neg = draft.Neg, Unsure = draft.Unsure };

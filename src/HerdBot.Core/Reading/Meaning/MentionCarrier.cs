@@ -19,7 +19,7 @@ internal static class MentionCarrier
         for (var i = from; i < statement.Drafts.Count; i++)
         {
             var draft = statement.Drafts[i];
-            draft.Mention ??= Nearest(own, draft) is { } near ? Merged(statement, clause, near.Mention!, draft) : statement.Named;
+            draft.Mention ??= Nearest(own, draft) is { } near ? Merged(statement, clause, near.Mention!, draft) : statement.Named ?? Spoken(statement, draft);
         }
 
         LateNames(statement, clause, own, from);
@@ -34,7 +34,8 @@ internal static class MentionCarrier
     {
         foreach (var draft in statement.Drafts)
         {
-            if (draft.Mention is null or { Kind: MentionKind.Pronoun } && !draft.Settled && draft.Kind is not (FactKind.Claim or FactKind.Roster))
+            if (draft.Mention is null or { Kind: MentionKind.Pronoun } && !draft.Settled && draft.Kind is not (FactKind.Claim or FactKind.Roster)
+                && !draft.Clause.Items.Exists(item => item.Is(Tag.All) && item.Argument == Completion.WholeHerd))
             {
                 draft.Mention = Sole(statement, draft.Clause.Sentence) ?? draft.Mention;
             }
@@ -64,6 +65,27 @@ internal static class MentionCarrier
         }
 
         return near == 1 ? nearest : near == 0 && all == 1 && only!.Kind == MentionKind.Named ? only : null;
+    }
+
+    // "took his temp": the phrase itself says of whom
+    private static Mention? Spoken(Statement statement, Draft draft)
+    {
+        if (draft.Anchor is not { Kind: ItemKind.Sense } anchor || anchor.End <= anchor.First + 1)
+        {
+            return null;
+        }
+
+        var words = statement.Scan.Words;
+        for (var i = anchor.First; i < anchor.End; i++)
+        {
+            var tags = words.Phrases.Alone(words.Words.Find(statement.Scan.Tokens[i].Exact, statement.Scan.Tokens[i].Text)).Tags;
+            if (tags.HasAny(TagSet.Of(Tag.Him, Tag.He)) || (tags.HasAny(TagSet.Of(Tag.Her, Tag.She)) && !tags.Has(Tag.Article)))
+            {
+                return new Mention(MentionKind.Pronoun) { Sex = tags.HasAny(TagSet.Of(Tag.Him, Tag.He)) ? Sex.Male : Sex.Female };
+            }
+        }
+
+        return null;
     }
 
     private static bool IsSire(Statement statement, Item item) =>

@@ -44,7 +44,7 @@ internal static class DateReader
                 : null;
     }
 
-    private static (LocalDate Date, int Used)? Date(Scan scan, int i) => Slashed(scan, i) ?? Named(scan, i) ?? TheNth(scan, i);
+    private static (LocalDate Date, int Used)? Date(Scan scan, int i) => Slashed(scan, i) ?? Named(scan, i) ?? TheNth(scan, i) ?? TheDay(scan, i);
 
     private static (LocalDate Date, int Used)? Slashed(Scan scan, int i)
     {
@@ -88,6 +88,12 @@ internal static class DateReader
         scan.At(i) is { } article && article.Is(Tag.Article) && scan.At(i + 1) is { Kind: ItemKind.Unknown or ItemKind.Sense } nth
             && nth.End == nth.First + 1 && Ordinal(scan.TokenOf(nth)) is { } day && LatestNth(scan, day) is { } date
             ? (date, 2)
+            : null;
+
+    // "el día 12"
+    private static (LocalDate Date, int Used)? TheDay(Scan scan, int i) =>
+        scan.At(i) is { Kind: ItemKind.Sense } article && article.Is(Tag.Article) && scan.At(i + 1)?.Is(Tag.Day) == true && DayOf(scan, i + 2) is { } day && LatestNth(scan, day) is { } date
+            ? (date, 3)
             : null;
 
     private static LocalDate? LatestNth(Scan scan, int day)
