@@ -33,7 +33,7 @@ internal sealed class Completion(Statement statement)
         }
 
         Notes();
-        var ask = Gravest.Where(asks.Contains).Cast<Ask?>().FirstOrDefault();
+        Ask? ask = asks.Count == 0 ? null : Gravest.First(asks.Contains);
         return ([.. facts.OrderBy(pair => pair.Position).Select(pair => pair.Fact)], ask);
     }
 
@@ -337,7 +337,11 @@ internal sealed class Completion(Statement statement)
             asks.Add(ask);
         }
 
-        facts.RemoveAll(pair => fact.Neg && !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal && fact.Kind is FactKind.Vaccination or FactKind.Medication && fact.Neg && pair.Fact.Animal == fact.Animal && pair.Fact.Kind == fact.Kind);
+        if (fact is { Neg: true, Kind: FactKind.Vaccination or FactKind.Medication })
+        {
+            facts.RemoveAll(pair => !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal);
+        }
+
         var twin = facts.FindIndex(pair => IsSame(pair.Fact, fact));
         if (twin < 0)
         {
