@@ -33,7 +33,7 @@ internal static class Circumstances
                 .Select(line => new SaidLine(line.By, line.Text, at - line.At))],
             Reminders = [.. reminders.Select(task => new OpenReminder(CareTaskWords.Word(task.Key.Name), state.Find(task.Key.Animal)?.Name))],
             ReplyToReminder = ReplyToReminder(state, reminders, replyTo),
-            ReplyToLog = replyTo is not null && log.ToList().FindLastIndex(record => record.Message == replyTo) is var index and >= 0 ? index : null,
+            ReplyToLog = ReplyToLog(state, log, replyTo),
         };
     }
 
@@ -57,6 +57,13 @@ internal static class Circumstances
             }
         }
         return null;
+    }
+
+    /// <summary>The record that a message replies to: one of its own message, or one that the bot's receipt of it states.</summary>
+    private static int? ReplyToLog(HerdState state, ImmutableArray<HerdRecord> log, string? replyTo)
+    {
+        var message = PostOf(state, replyTo)?.ReplyTo ?? replyTo;
+        return message is not null && log.ToList().FindLastIndex(record => record.Message == message) is var index and >= 0 ? index : null;
     }
 
     private static Fact Named(HerdState state, HerdRecord record) => record.Fact with { Animal = state.Find(record.Animal)?.Name ?? record.Fact.Animal };

@@ -12,6 +12,7 @@ namespace HerdBot.Core.Decisions;
 /// <summary>A decision while it is made: the events so far and the herd as they leave it.</summary>
 internal sealed class Draft(HerdState state, Farm farm, Instant now)
 {
+    private const int MostButtons = 3;
     private readonly ImmutableArray<HerdEvent>.Builder events = ImmutableArray.CreateBuilder<HerdEvent>();
 
     public HerdState State { get; private set; } = state;
@@ -53,8 +54,18 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
             lapsed ? Level.Vet : task.LevelAt(Now), lapsed ? PostingPlan.LapsedStep : task.OpenAt(Now) ? task.StepAt(Now)!.Label : "");
     }
 
-    /// <summary>The buttons that answer a task: the whole answer on each, three at most.</summary>
-    public ImmutableArray<Button> Buttons(CareTask task, int index)
+    /// <summary>The buttons of a post: those that answer its first open task, the whole answer on each, and on a receipt the one that mends it; three at most.</summary>
+    /// <param name="tasks">The tasks of the post; null where the plan has one no more.</param>
+    /// <param name="mends">It is a receipt of something on record: nobody has been asked yet, so "not yet" gives way.</param>
+    public ImmutableArray<Button> Buttons(IReadOnlyList<CareTask?> tasks, bool mends)
+    {
+        var open = tasks.ToList().FindIndex(task => task?.OpenAt(Now) == true);
+        var answers = open < 0 ? [] : Buttons(tasks[open]!, open);
+        var mend = new Button(Phrases.Say("button.mend"), ButtonVerb.Mend, 0);
+        return !mends ? answers : [.. answers.Length < MostButtons ? answers : answers.RemoveAll(button => button.Verb == ButtonVerb.NotYet), mend];
+    }
+
+    private ImmutableArray<Button> Buttons(CareTask task, int index)
     {
         var notYet = new Button(Phrases.Say("button.not_yet"), ButtonVerb.NotYet, index);
         var onIt = new Button(Phrases.Say("button.on_it"), ButtonVerb.OnIt, index);

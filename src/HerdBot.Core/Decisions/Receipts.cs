@@ -30,7 +30,7 @@ internal static class Receipts
         {
             draft.Say(Plain(draft, records, text)
                 ? draft.Post(PostKind.React, Mark) with { ReplyTo = message }
-                : draft.Post(PostKind.Reply, Receipt(draft, records) + Next(draft, about)) with { ReplyTo = message });
+                : PostTexts.WithTasks(draft, draft.Post(PostKind.Reply, Receipt(draft, records) + Next(draft, about)) with { ReplyTo = message }, [], mends: true));
             return;
         }
         var lines = new List<string>();
@@ -49,7 +49,7 @@ internal static class Receipts
             lines.AddRange(Now(draft, ready));
         }
         var body = string.Join("\n", lines) + (grave || ready.Length > 3 ? "" : Next(draft, about));
-        draft.Say(PostTexts.WithTasks(draft, draft.Post(grave ? PostKind.Alarm : PostKind.Reply, body) with { ReplyTo = message }, [.. ready, .. Ahead(draft, about, ready)]));
+        draft.Say(PostTexts.WithTasks(draft, draft.Post(grave ? PostKind.Alarm : PostKind.Reply, body) with { ReplyTo = message }, [.. ready, .. Ahead(draft, about, ready)], mends: records.Count > 0));
     }
 
     /// <summary>What is asked with the answer: all that is due of the pairs the message is about.</summary>

@@ -10,6 +10,7 @@ internal sealed class Circumstances
 {
     private static readonly TagSet LabourWords = TagSet.Of(Tag.Labour, Tag.WaterBroke, Tag.Part);
     private static readonly Duration LabourFresh = Duration.FromHours(12);
+    private static readonly Duration ScanFresh = Duration.FromHours(2);
     private readonly List<(Scan Scan, Duration Age)> lines = [];
     private bool? labour;
     private LoggedFact[]? births;
@@ -19,6 +20,9 @@ internal sealed class Circumstances
         Context = context;
         Herd = HerdIndex.Of(context.Herd);
     }
+
+    /// <summary>A pregnancy scan was spoken of just before.</summary>
+    public bool SaidScan => Lines().Any(line => line.Age < ScanFresh && line.Scan.Has(Tag.Scan));
 
     public ReadingContext Context { get; }
 

@@ -35,11 +35,27 @@ internal sealed class ContextGuess(Circumstances known)
             return [herd.Entry(twins[n - 1]).Name];
         }
 
+        if (mention is { Size: not 0 })
+        {
+            return [BySize(mention.Size) ?? Fact.AskAnimal];
+        }
+
         return Best(herd.Young.AsSpan(), mention, task, BabyScore);
     }
 
     public IReadOnlyList<string> Dam(Mention? mention, string? task) =>
         Replied(null, task) is { } replied && DamOf(replied) is { } dam ? [dam] : Best(herd.Dams.AsSpan(), mention, task, DamScore);
+
+    // "the smaller one": by the weights on record
+    private string? BySize(int size)
+    {
+        var young = TwinsLastNamed() is { Length: > 1 } twins ? twins : [.. herd.Young];
+        var weights = young.Select(baby => (herd.Entry(baby).Name, Grams: Grams(known.Context.Log.LastOrDefault(fact => fact.Fact.Kind == FactKind.Weight && SameName(fact.Fact.Animal, herd.Entry(baby).Name))?.Fact))).ToList();
+        return young.Length < 2 || weights.Exists(one => one.Grams is null) ? null : (size < 0 ? weights.MinBy(one => one.Grams) : weights.MaxBy(one => one.Grams)).Name;
+    }
+
+    private static decimal? Grams(Fact? fact) =>
+        fact?.Value * fact?.Unit switch { FactUnit.Lb => 453.6m, FactUnit.Kg => 1000m, _ => 1m };
 
     /// <summary>This season's young that the words fit.</summary>
     public IEnumerable<int> Babies(Mention? mention) => herd.Young.Where(baby => herd.Suits(baby, mention));
@@ -170,7 +186,8 @@ internal sealed class ContextGuess(Circumstances known)
         }
 
         var other = known.Context.Log.LastOrDefault(fact => fact.Fact.Animal is not null && !IsKin(fact, name, dam));
-        return other?.At is not { } at || newest.At is not { } last || last - at > Duration.FromMinutes(10) || (newest.Fact.Kind != FactKind.Birth && other.Fact.Kind == FactKind.Birth);
+        var births = newest.Fact.Kind == FactKind.Birth && other?.Fact.Kind == FactKind.Birth;
+        return other?.At is not { } at || newest.At is not { } last || last - at > Duration.FromMinutes(births ? 60 : 10) || (newest.Fact.Kind != FactKind.Birth && other.Fact.Kind == FactKind.Birth);
     }
 
     private static bool IsKin(LoggedFact fact, string name, string? dam) =>

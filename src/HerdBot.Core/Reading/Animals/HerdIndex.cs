@@ -21,6 +21,7 @@ internal sealed class HerdIndex
     private HerdIndex(HerdEntry[] entries)
     {
         this.entries = entries;
+        HasGoats = Array.Exists(entries, one => one.Species is null or Core.Herd.Species.Goat);
         babies = new List<int>[entries.Length];
         colours = Array.ConvertAll(entries, ColourOf);
         for (var i = 0; i < entries.Length; i++)
@@ -64,6 +65,9 @@ internal sealed class HerdIndex
 
     /// <summary>Somebody is awaited.</summary>
     public bool AnyDue { get; }
+
+    /// <summary>The herd has goats, or animals of a kind not told: kids may be theirs.</summary>
+    public bool HasGoats { get; }
 
     public static HerdIndex Of(ImmutableArray<HerdEntry> herd)
     {

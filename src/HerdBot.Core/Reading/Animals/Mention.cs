@@ -40,6 +40,12 @@ internal sealed class Mention(MentionKind kind)
     /// <summary>First or second of twins.</summary>
     public int? Ordinal { get; set; }
 
+    /// <summary>"One of them": not known which.</summary>
+    public bool OneOf { get; set; }
+
+    /// <summary>The smaller (-1) or the bigger (1) of them.</summary>
+    public int Size { get; set; }
+
     /// <summary>Both, all, the three.</summary>
     public bool Plural { get; set; }
 

@@ -38,6 +38,7 @@ internal static class MentionGroups
     private static int RowEnd(List<Item> items, int i)
     {
         var end = i + 1;
+        var closed = false;
         while (end + 1 < items.Count)
         {
             var at = end + 1;
@@ -46,7 +47,14 @@ internal static class MentionGroups
                 break;
             }
 
+            if (items[end].IsMark(',') && closed)
+            {
+                break;
+            }
+
+            closed |= items[end].Is(Tag.And) || items[at].Is(Tag.And);
             at = items[end].IsMark(',') && items[at].Is(Tag.And) ? at + 1 : at;
+            at += items[end].Is(Tag.And) && items[at].Is(Tag.Prep) && at + 1 < items.Count ? 1 : 0;
             if (at >= items.Count || !CanLead(items[at]) || items[at].Mention!.Kind != items[i].Mention!.Kind)
             {
                 break;

@@ -14,6 +14,7 @@ internal static class MentionReader
     public static void Read(Scan scan)
     {
         var read = new List<Item>(scan.Items.Count);
+        Children(scan);
         for (var i = 0; i < scan.Items.Count;)
         {
             var (item, used) = At(scan, i);
@@ -29,12 +30,31 @@ internal static class MentionReader
         scan.Items = MentionGroups.Join(scan, read);
     }
 
+    // Where no goats are kept, kids are somebody's children.
+    private static void Children(Scan scan)
+    {
+        if (scan.Herd.HasGoats || !scan.Has(Tag.LittleOnes))
+        {
+            return;
+        }
+
+        foreach (var item in scan.Items.Where(item => item.Kind == ItemKind.Sense && item.Is(Tag.LittleOnes) && scan.Tokens[item.First].Text == "kids"))
+        {
+            item.Tags = TagSet.Of(Tag.Own);
+        }
+    }
+
     private static (Item Item, int Used) At(Scan scan, int i)
     {
         var item = scan.Items[i];
         if (item.Kind == ItemKind.Animal)
         {
             return Named(scan, i, item);
+        }
+
+        if (OneOf(scan, i) is { } one)
+        {
+            return one;
         }
 
         if (item.Kind == ItemKind.Unknown)
@@ -44,6 +64,21 @@ internal static class MentionReader
 
         return item.Kind != ItemKind.Sense && item.Kind != ItemKind.Number ? (item, 1)
             : OwnDam(scan, i) ?? OfNamed(scan, i) ?? PronounBaby(scan, i) ?? Ordinal(scan, i) ?? Described(scan, i) ?? Male(scan, i) ?? Pronoun(scan, i) ?? (item, 1);
+    }
+
+    // "one of the twins", "one of them": which one has to be asked
+    private static (Item Item, int Used)? OneOf(Scan scan, int i)
+    {
+        var item = scan.Items[i];
+        if (item.Kind != ItemKind.Sense || scan.Tokens[item.End - 1].Text is not ("of" or "de") || !item.Is(Tag.OneWord) || scan.At(i + 1) is null)
+        {
+            return null;
+        }
+
+        var (whole, used) = At(scan, i + 1);
+        return whole.Mention is { Kind: not MentionKind.Named }
+            ? (new Item(ItemKind.Animal, item.First, whole.End) { Mention = new Mention(MentionKind.Unknown) { OneOf = true }, Tags = whole.Tags & Babies }, used + 1)
+            : null;
     }
 
     private static (Item Item, int Used) Named(Scan scan, int i, Item item)
@@ -172,12 +207,13 @@ internal static class MentionReader
     private static (Item Item, int Used)? Ordinal(Scan scan, int i)
     {
         var item = scan.Items[i];
-        if (!item.Tags.HasAny(TagSet.Of(Tag.FirstOne, Tag.SecondOne)) || item.Kind != ItemKind.Sense)
+        if (!item.Tags.HasAny(TagSet.Of(Tag.FirstOne, Tag.SecondOne, Tag.SmallOne, Tag.BigOne)) || item.Kind != ItemKind.Sense)
         {
             return null;
         }
 
-        var mention = new Mention(MentionKind.SomeBaby) { Ordinal = item.Is(Tag.FirstOne) ? 1 : 2 };
+        var mention = item.Tags.HasAny(TagSet.Of(Tag.SmallOne, Tag.BigOne)) ? new Mention(MentionKind.SomeBaby) { Size = item.Is(Tag.SmallOne) ? -1 : 1 }
+            : new Mention(MentionKind.SomeBaby) { Ordinal = item.Is(Tag.FirstOne) ? 1 : 2 };
         return (new Item(ItemKind.Animal, item.First, item.End) { Mention = mention }, 1);
     }
 
@@ -204,7 +240,8 @@ internal static class MentionReader
     }
 
     private static (Item Item, int Used)? BareBoth(Scan scan, int i, int at, bool plural, int? count) =>
-        at > i && plural && scan.Items[i].Is(Tag.All) && count is not null ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = count }), at - i)
+        scan.Items[i].Is(Tag.Done) ? null
+        : at > i && plural && scan.Items[i].Is(Tag.All) && count is not null ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = count }), at - i)
         : at > i && plural && scan.Items[at - 1].Is(Tag.Both) ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = 2 }), at - i) : null;
 
     private static (Item Item, int Used)? Described(Scan scan, int i, int at, Item noun, (bool Plural, int? Count, int Colour, bool Article) seen)
@@ -217,10 +254,12 @@ internal static class MentionReader
             return isBaby && seen.Plural ? (Some(scan, i, at + 1, new Mention(MentionKind.SomeBaby) { Plural = true, Count = seen.Count }), at + 1 - i) : BareBoth(scan, i, at, seen.Plural, seen.Count);
         }
 
+        var size = noun.Is(Tag.SmallOne) ? -1 : noun.Is(Tag.BigOne) ? 1 : 0;
         var mention = new Mention(grown && (seen.Plural || noun.Is(Tag.DamWord)) && !noun.Is(Tag.LittleOnes) ? MentionKind.SomeDam : MentionKind.SomeBaby)
         {
             Sex = SexOf(noun),
             Colour = seen.Colour,
+            Size = size,
             Plural = seen.Plural || IsPlural(scan, noun),
             Count = noun.Is(Tag.Twins) ? 2 : seen.Count,
             Species = !noun.Is(Tag.DamWord) ? null : noun.Argument switch { 1 => Core.Herd.Species.Sheep, 2 => Core.Herd.Species.Goat, _ => null },
@@ -262,12 +301,16 @@ internal static class MentionReader
     private static Item Some(Scan scan, int i, int end, Mention mention) =>
         new(ItemKind.Animal, scan.Items[i].First, scan.Items[end - 1].End) { Mention = mention };
 
+    // "UPS", "NZ": letters that stand for something, unless all of the message is in capitals.
+    private static bool IsShouted(Scan scan, Tokens.Token token) =>
+        token.End - token.Start is 2 or 3 or 4 && !scan.Text.AsSpan(token.Start, token.End - token.Start).ContainsAnyExceptInRange('A', 'Z') && scan.Text.AsSpan().ContainsAnyInRange('a', 'z');
+
     // A capitalised word that nobody knows, where a name would stand.
     private static (Item Item, int Used)? UnknownName(Scan scan, int i)
     {
         var item = scan.Items[i];
         var token = scan.Tokens[item.First];
-        if (!token.Capital || token.Text.Length < 2 || token.Text.Length > 24 || !char.IsLetter(token.Text[0]))
+        if (!token.Capital || IsShouted(scan, token) || token.Text.Length < 2 || token.Text.Length > 24 || !char.IsLetter(token.Text[0]))
         {
             return null;
         }

@@ -24,6 +24,9 @@ internal sealed class Vocabulary
     /// <summary>What number words are worth, by the word's number.</summary>
     public Dictionary<int, int> Numbers { get; } = [];
 
+    /// <summary>Words that sound like a figure, with the figure.</summary>
+    public Dictionary<int, int> Sounds { get; } = [];
+
     public static Tag TagOf(string word) =>
         TagsByWord.TryGetValue(word, out var tag) ? tag : throw new InvalidOperationException($"The lexicon names no tag '{word}'.");
 
@@ -51,6 +54,14 @@ internal sealed class Vocabulary
         foreach (var number in json.RootElement.GetProperty("numbers").EnumerateObject())
         {
             vocabulary.Numbers[vocabulary.Words.Add(number.Name)] = number.Value.GetInt32();
+        }
+
+        if (json.RootElement.TryGetProperty("sounds", out var sounds))
+        {
+            foreach (var sound in sounds.EnumerateObject())
+            {
+                vocabulary.Sounds[vocabulary.Words.Add(sound.Name)] = sound.Value.GetInt32();
+            }
         }
 
         vocabulary.Words.IndexSlips();

@@ -139,7 +139,13 @@ internal static class BirthReader
     {
         var hours = statement.Clauses.Where(other => other.Sentence == clause.Sentence).SelectMany(other => other.Items)
             .Where(item => item is { Kind: ItemKind.Time, When.Kind: Times.WhenKind.Clock }).ToList();
-        return hours.Count == count ? hours[n - 1].When : null;
+        if (hours.Count != count)
+        {
+            return null;
+        }
+
+        hours[n - 1].Used = true;
+        return hours[n - 1].When;
     }
 
     // "two rams": the word for a grown male, of newborns
@@ -150,6 +156,7 @@ internal static class BirthReader
         clause.Has(Tag.Triplets) ? 3
         : clause.Has(Tag.Twins) || clause.Mentions.Any(mention => mention.Count == 2) ? 2
         : clause.Items.Exists(item => item is { Kind: ItemKind.Number, Value: 2, Used: false }) && clause.HasAny(Tag.Had, Tag.Dropped, Tag.Born) ? 2
+        : clause.Items.FindIndex(item => item is { Kind: ItemKind.Number, Value: 2, Used: false }) is >= 0 and var two && two + 1 < clause.Items.Count && clause.Items[two + 1].Tags.HasAny(TagSet.Of(Tag.Sex, Tag.Baby)) ? 2
         : sexes.Length > 1 && statement.Clauses.Count > 0 ? sexes.Length
         : 1;
 

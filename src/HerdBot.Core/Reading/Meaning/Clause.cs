@@ -19,6 +19,9 @@ internal sealed class Clause(List<Item> items, int sentence)
     /// <summary>A comma or full stop ends it, not an "and".</summary>
     public string EndMark { get; set; } = "";
 
+    /// <summary>How it is meant.</summary>
+    public Mood Mood { get; set; }
+
     public bool Has(Tag tag) => Tags.Has(tag);
 
     public bool HasAny(params ReadOnlySpan<Tag> tags) => Tags.HasAny(TagSet.Of(tags));

@@ -29,7 +29,7 @@ internal static class ClauseSplitter
         for (var i = 0; i < scan.Items.Count && clauses.Count < MostClauses; i++)
         {
             var item = scan.Items[i];
-            var ends = EndsSentence(item);
+            var ends = EndsSentence(item) && !IsPause(scan, i);
             if (ends || items.Count >= LongestClause || EndsClause(scan, i))
             {
                 Close(scan, clauses, items, sentence, item);
@@ -77,6 +77,10 @@ internal static class ClauseSplitter
         }
     }
 
+    // "14.. no sorry 1400", "hmm... 98"
+    private static bool IsPause(Scan scan, int i) =>
+        scan.Items[i].IsMark('.') && ((scan.At(i + 1)?.IsMark('.') == true && scan.TokenOf(scan.Items[i + 1]).Tight) || (scan.At(i - 1)?.IsMark('.') == true && scan.TokenOf(scan.Items[i]).Tight));
+
     private static bool EndsSentence(Item item) => item.Kind == ItemKind.Mark && item.Text is "." or "!" or "?" or "\n" or ";";
 
     private static bool EndsClause(Scan scan, int i)
@@ -84,7 +88,12 @@ internal static class ClauseSplitter
         var item = scan.Items[i];
         if (item.Kind == ItemKind.Mark)
         {
-            return item.Text is "," or ":" or "(" or ")" or "-" or "|" or "/";
+            return item.Text is "," or ":" or "." or "(" or ")" or "-" or "|" or "/";
+        }
+
+        if (IsCondition(scan, i) || IsNextSubject(scan, i))
+        {
+            return true;
         }
 
         if (item.Kind != ItemKind.Sense || item.End > item.First + 1)
@@ -96,6 +105,14 @@ internal static class ClauseSplitter
         return item.Is(Tag.But) || item.Is(Tag.Then) || (item.Is(Tag.So) && scan.At(i + 1)?.Kind == ItemKind.Sense && scan.At(i - 1) is not null)
             || (item.Is(Tag.And) && !item.Is(Tag.Point) && !parts && Tells(scan, i, -1) && Tells(scan, i, 1));
     }
+
+    // "tube her if she's not up": the condition is a clause of its own, unless somebody is not sure whether
+    private static bool IsCondition(Scan scan, int i) =>
+        i > 0 && scan.Items[i] is { Kind: ItemKind.Sense, Argument: 1 } item && item.Is(Tag.Mood) && !scan.Items[i - 1].Tags.HasAny(TagSet.Of(Tag.Hedge, Tag.NoIdea, Tag.Known));
+
+    // "he ate 4 oz she ate 3"
+    private static bool IsNextSubject(Scan scan, int i) =>
+        scan.At(i - 1) is { Kind: ItemKind.Number or ItemKind.Quantity } && scan.Items[i].Tags.HasAny(TagSet.Of(Tag.She, Tag.He)) && scan.At(i + 1) is { Kind: ItemKind.Sense };
 
     private static TagSet Tags(Scan scan, List<Item> items)
     {

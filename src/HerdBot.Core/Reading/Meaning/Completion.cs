@@ -10,6 +10,8 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>Settles animals and times, drops what was said twice, and finds the one thing to ask.</summary>
 internal sealed class Completion(Statement statement)
 {
+    // The lexicon's number for "whole herd" among the words for all.
+    public const int WholeHerd = 9;
     private static readonly ImmutableArray<Ask> Gravest = [Ask.Sure, Ask.Animal, Ask.Value, Ask.Unit, Ask.Time];
     private readonly AnimalResolver resolver = new(statement.Known);
     private readonly Dictionary<string, LocalDateTime> births = new(StringComparer.OrdinalIgnoreCase);
@@ -76,12 +78,17 @@ internal sealed class Completion(Statement statement)
         {
             var dam = draft.Mention!.Entries[0];
             if (statement.Scan.Herd.Entry(dam).Role == HerdRole.Dam
-                && statement.Drafts.Exists(other => other != draft && other.Kind == FactKind.Temperature && other.Mention is { Kind: MentionKind.BabyOf } baby && baby.Entries.Contains(dam)))
+                && statement.Drafts.Exists(other => other != draft && other.Kind == FactKind.Temperature && OfBaby(other, dam)))
             {
                 (draft.Animal, draft.Settled) = (statement.Scan.Herd.Entry(dam).Name, true);
             }
         }
     }
+
+    // "her baby 99.8", "the baby 98.3", "hers 38.9"
+    private static bool OfBaby(Draft draft, int dam) =>
+        draft.Mention is { Kind: MentionKind.BabyOf } baby ? baby.Entries.Contains(dam)
+        : draft.Mention is { Kind: MentionKind.SomeBaby } || draft.Clause.Has(Lexicon.Tag.Hers);
 
     private void Settle(Draft draft)
     {
@@ -90,7 +97,7 @@ internal sealed class Completion(Statement statement)
             SireReader.Read(statement, draft, resolver);
         }
 
-        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal)))
+        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal) && !IsIdleTalk(draft, animal)))
         {
             var fact = Base(draft) with
             {
@@ -101,7 +108,9 @@ internal sealed class Completion(Statement statement)
                 Route = draft.Route,
                 Task = draft.Task,
                 Text = draft.Text ?? Words(draft),
-                Field = draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft)),
+                Until = EndOf(draft),
+                Expected = draft.Expected,
+                Field = draft.Field is { } field ? field : draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft)),
                 Sex = draft.Sex,
                 Name = draft.Name ?? (animal == Fact.AskAnimal ? draft.Mention?.Name : null),
             };
@@ -109,6 +118,12 @@ internal sealed class Completion(Statement statement)
             Add(Timed(draft, fact, animal), draft);
         }
     }
+
+    // A time in the pen ends on the day that was named; where that has no year, in the winter after.
+    private static LocalDate? EndOf(Draft draft) => draft is not { When: { Kind: WhenKind.Range, Date: { } from, EndDate: { } to }, Kind: FactKind.Breeding or FactKind.QuestionDue } ? null
+        : to < from && Period.DaysBetween(from, to.PlusYears(1)) <= LongestPen ? to.PlusYears(1) : to;
+
+    private const int LongestPen = 150;
 
     /// <summary>What was said, for facts whose words are the fact.</summary>
     private string? Words(Draft draft) => draft.Clause.Items.Count > 0 && draft.Kind is FactKind.Note or FactKind.LabourSign or FactKind.Presentation or FactKind.Assistance
@@ -118,6 +133,10 @@ internal sealed class Completion(Statement statement)
     /// <summary>The words that a fact was said in; of a placenta all of the message, since "but torn" is a clause of its own.</summary>
     private ReadOnlySpan<Tokens.Token> Tokens(Draft draft) => draft.Kind == FactKind.Placenta ? statement.Scan.Tokens.AsSpan()
         : draft.Clause.Items.Count == 0 ? [] : statement.Scan.Tokens.AsSpan(draft.Clause.Items[0].First..draft.Clause.Items[^1].End);
+
+    // Nobody was named among jokes and greetings: not worth a question.
+    private bool IsIdleTalk(Draft draft, string? animal) =>
+        animal == Fact.AskAnimal && draft.Mention is null && draft.Value is null && statement.SentenceHas(draft.Clause, Lexicon.Tag.Banter);
 
     // Straining after the birth is no labour.
     private bool IsAfterBirth(Draft draft, string? animal) =>
@@ -138,15 +157,17 @@ internal sealed class Completion(Statement statement)
             FactKind.Kit or FactKind.Weather or FactKind.QuestionTasks or FactKind.QuestionHowto => [],
             FactKind.QuestionDue => draft.Mention is null ? [] : resolver.Resolve(draft.Mention, Whom.Dam, "labour"),
             FactKind.QuestionStatus => draft.Mention is null ? [] : resolver.Resolve(draft.Mention, whom, draft.Task),
+            FactKind.Breeding when draft.Mention is null && draft.Sire is not null => [],
             FactKind.Death => Deaths(draft),
+            FactKind.Done when draft.Task == LookReader.Task && draft.Mention is null => [],
             FactKind.Roster => Rosters(draft),
             FactKind.Claim => Claims(draft, whom),
-            FactKind.Note => Noted(draft),
+            FactKind.Note => Noted(draft) is [Fact.AskAnimal] && draft.Mention is null && !draft.Clause.Has(Lexicon.Tag.NoteBaby) ? [] : Noted(draft),
             FactKind.Medication or FactKind.Vaccination => Dosed(draft),
             FactKind.Temperature or FactKind.Weight when IsGrown(draft) => resolver.Resolve(draft.Mention, Whom.Anyone, FactWords.Word(draft.Kind)),
             _ => resolver.Resolve(Twin(draft), whom, FactWords.Word(draft.Kind)),
         };
-        return names.Count > 0 ? names.AsEnumerable<string?>() : draft.Kind is FactKind.Kit or FactKind.Weather or FactKind.Claim or FactKind.Note || FactWords.Word(draft.Kind).StartsWith("question", StringComparison.Ordinal) ? [null] : [Fact.AskAnimal];
+        return names.Count > 0 ? names.AsEnumerable<string?>() : draft.Kind is FactKind.Kit or FactKind.Weather or FactKind.Claim or FactKind.Note || draft.Task == LookReader.Task || FactWords.Word(draft.Kind).StartsWith("question", StringComparison.Ordinal) ? [null] : [Fact.AskAnimal];
     }
 
     // A figure that only a grown animal can weigh is the dam's own; so is a temperature that was asked of her.
@@ -157,6 +178,11 @@ internal sealed class Completion(Statement statement)
     // "ewe lamb 9#, ram lamb 10.5#": the sex told next to the figure says which twin.
     private Mention? Twin(Draft draft)
     {
+        if (draft.Mention is null or { Kind: MentionKind.Pronoun } && draft.Kind is FactKind.Feed or FactKind.Colostrum && statement.SentenceHas(draft.Clause, Lexicon.Tag.Each))
+        {
+            return new Mention(MentionKind.Pronoun) { Plural = true };
+        }
+
         if (draft.Mention is { Kind: MentionKind.Named or MentionKind.Unknown or MentionKind.BabyOf } && resolver.Births.Count == 0)
         {
             return draft.Mention;
@@ -164,7 +190,8 @@ internal sealed class Completion(Statement statement)
 
         var sexItem = draft.Clause.Items.FindLast(item => item.First <= draft.Position && item.Is(Lexicon.Tag.Sex) && item.Argument is 1 or 2)
             ?? draft.Clause.Items.Find(item => item.Is(Lexicon.Tag.Sex) && item.Argument is 1 or 2);
-        return sexItem is null || draft.Mention is { Plural: true } ? draft.Mention
+        var own = draft.Clause.Items.Exists(item => item.Mention == draft.Mention);
+        return sexItem is null || (draft.Mention is { Plural: true } && (own || draft.Value is null)) ? draft.Mention
             : new Mention(MentionKind.SomeBaby) { Sex = sexItem.Argument == 1 ? Sex.Female : Sex.Male };
     }
 
@@ -176,7 +203,8 @@ internal sealed class Completion(Statement statement)
         if (stillborn)
         {
             var dams = resolver.Resolve(draft.Mention, Whom.Dam, "birth");
-            return [.. dams.Select(name => name == Fact.AskAnimal ? name : $"{name}'s baby")];
+            var number = draft.Mention?.Ordinal is { } n ? $" {n}" : "";
+            return [.. dams.Select(name => name == Fact.AskAnimal ? name : $"{name}'s baby{number}")];
         }
 
         return dam >= 0 ? resolver.Resolve(draft.Mention, Whom.Anyone, null) : resolver.Resolve(draft.Mention, Whom.Baby, null);
@@ -215,13 +243,21 @@ internal sealed class Completion(Statement statement)
 
     // A pronoun or nobody: the newborn, unless only dams are spoken of.
     private IReadOnlyList<string> Dosed(Draft draft) =>
-        draft.Mention is null && draft.Clause.Has(Lexicon.Tag.All) ? [Fact.AskAnimal]
+        draft.Mention is null && draft.Clause.Items.Exists(item => item.Is(Lexicon.Tag.All) && item.Argument == WholeHerd)
+            ? [.. Enumerable.Range(0, statement.Scan.Herd.Count).Select(statement.Scan.Herd.Entry).Where(one => one.State is not (HerdEntryState.Sold or HerdEntryState.Dead)).Select(one => one.Name)]
+        : draft.Mention is null && draft.Clause.Has(Lexicon.Tag.All) ? [Fact.AskAnimal]
             : resolver.Resolve(draft.Mention, draft.Mention is { Kind: MentionKind.Named } ? Whom.Anyone : Whom.Baby, FactWords.Word(draft.Kind));
 
     private static Fact Base(Draft draft) => new(draft.Kind) { Neg = draft.Neg, Unsure = draft.Unsure };
 
     private Fact Timed(Draft draft, Fact fact, string? animal)
     {
+        if (draft is { Kind: FactKind.Breeding, Neg: false } && (draft.When?.DayOffset > 0 || draft.Clause.Has(Lexicon.Tag.Tomorrow)))
+        {
+            asks.Add(Ask.Time);
+            return fact;
+        }
+
         if (draft.When is not { } when)
         {
             return fact;

@@ -11,6 +11,7 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>Reads messages that mend or withdraw an earlier record.</summary>
 internal static class CorrectionReader
 {
+    private static readonly TagSet SexWords = TagSet.Of(Tag.Not, Tag.Sex, Tag.Article, Tag.Be, Tag.It, Tag.Baby, Tag.But, Tag.MaleWord, Tag.Correct);
     private static readonly Duration Fresh = Duration.FromHours(24);
 
     /// <summary>The mending facts; empty where the message mends nothing.</summary>
@@ -57,9 +58,26 @@ internal static class CorrectionReader
 
         var first = statement.Clauses[0];
         var opens = first.Items[0].Is(Tag.Correct) || first.Items[0].IsMark('*') || first.Items[0] is { } no && no.Is(Tag.Not) && no.Is(Tag.NotDone) && statement.Clauses.Count > 1;
-        opens |= first.Items[0].Is(Tag.Not) && first.Has(Tag.Sex) && !first.HasAny(Tag.Had, Tag.Born);
+        opens |= first.Items[0].Is(Tag.Not) && first.Has(Tag.Sex) && first.Items.TrueForAll(item => item.Tags.HasAny(SexWords) || item.Mention is not null);
+        opens |= Contrasts(statement);
         var stated = first.HasAny(Tag.Weight, Tag.Temperature) && first.HasAny(Tag.HasNumber, Tag.HasQuantity) && !first.Items[0].Is(Tag.Correct);
         return !stated && (opens || statement.Clauses.Exists(one => one.Has(Tag.Correct)) || (known.ReplyLog is not null && first.Items.Count <= 4));
+    }
+
+    // "sire was Solo not Baxter", "99.2 not 92.9": the one denied is on record
+    private static bool Contrasts(Statement statement)
+    {
+        var items = Items(statement).ToList();
+        var not = items.FindIndex(item => item.Is(Tag.Not) && !item.Used && item.End == item.First + 1);
+        if (not < 1 || not + 1 >= items.Count)
+        {
+            return false;
+        }
+
+        var (meant, denied) = (items[not - 1], items[not + 1]);
+        var log = statement.Known.Context.Log;
+        return (meant.Kind is ItemKind.Number or ItemKind.Quantity && denied.Kind is ItemKind.Number or ItemKind.Quantity && log.Any(one => one.Fact.Value == denied.Value))
+            || (meant.Mention is { Kind: MentionKind.Named } && denied.Mention is { Kind: MentionKind.Named } wrong && statement.Scan.Herd.Entry(wrong.Entries[0]).Name is var name && log.Any(one => one.Fact.Sire == name || one.Fact.Animal == name));
     }
 
     private static Fact? Mend(Statement statement) =>
@@ -108,7 +126,7 @@ internal static class CorrectionReader
     // "it's a boy", where a girl is on record
     private static Fact? MendSex(Statement statement)
     {
-        var sexes = Items(statement).Where(item => item.Is(Tag.Sex) && item.Argument is 1 or 2 && item.Mention?.Kind is null or MentionKind.SomeBaby).ToList();
+        var sexes = Items(statement).Where(item => item.Is(Tag.Sex) && item.Argument is 1 or 2 && item.Mention?.Kind is null or MentionKind.SomeBaby or MentionKind.SomeMale or MentionKind.BabyOf).ToList();
         var not = Items(statement).FirstOrDefault(item => item.Is(Tag.Not))?.First ?? int.MaxValue;
         var denied = sexes.Find(item => item.First > not);
         var told = sexes.Find(item => item != denied) ?? sexes.FirstOrDefault();
@@ -136,6 +154,12 @@ internal static class CorrectionReader
         var wrong = figures.Find(item => item != meant)?.Value;
         var kind = statement.Clauses.Select(PlanReader.TaskOf).FirstOrDefault(task => task is not null);
         var named = Items(statement).FirstOrDefault(item => item.Mention?.Entries.Count > 0)?.Mention;
+        // "Thistle's was the 98.3": the figure stands, it is another's
+        if (named is not null && statement.Known.Context.Log.LastOrDefault(one => one.Fact.Value == meant.Value) is { } same && !IsAbout(statement, same.Fact, named) && MendAnimal(statement) is { } moved)
+        {
+            return moved;
+        }
+
         var target = Target(statement, fact => fact.Value is not null && fact.Value == wrong)
             ?? Target(statement, fact => fact.Value is { } was && Likes(fact.Kind, meant, was) && (kind is null || FactWords.Word(fact.Kind) == kind) && IsAbout(statement, fact, named));
         return target is null ? null : From(target, FactWords.Word(target.Fact.Kind), Format(target.Fact.Value))

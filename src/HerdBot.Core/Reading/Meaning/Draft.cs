@@ -2,6 +2,7 @@ using HerdBot.Core.Facts;
 using HerdBot.Core.Reading.Animals;
 using HerdBot.Core.Reading.Scanning;
 using HerdBot.Core.Reading.Times;
+using NodaTime;
 
 namespace HerdBot.Core.Reading.Meaning;
 
@@ -45,6 +46,12 @@ internal sealed class Draft(FactKind kind, Clause clause, int position)
     public string? Name { get; set; }
 
     public string? Text { get; set; }
+
+    /// <summary>What it is about, where the words alone do not say it.</summary>
+    public string? Field { get; set; }
+
+    /// <summary>The birth that a vet expects.</summary>
+    public LocalDate? Expected { get; set; }
 
     /// <summary>What has to be asked about it.</summary>
     public Ask? Ask { get; set; }

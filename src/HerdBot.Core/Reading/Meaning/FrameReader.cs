@@ -6,6 +6,8 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>Finds what a clause says by the frames of the grammar.</summary>
 internal static class FrameReader
 {
+    // A scan sees nothing before; common practice, no source.
+    private const double FewestDaysSeen = 20;
     private static readonly TagSet Topics = TagSet.Of(Tag.Cord, Tag.Placenta);
 
     public static void Read(Statement statement, Clause clause)
@@ -16,13 +18,36 @@ internal static class FrameReader
         {
             if (!(frame.Alone && statement.Of(clause).Any()) && !(need && IsDeed(frame.Give)) && Fits(statement, clause, frame, carried))
             {
+                if (frame.Give is FactKind.Medication or FactKind.Vaccination && IsToldAlready(statement, clause))
+                {
+                    continue;
+                }
+
                 var draft = statement.Add(frame.Give, clause, clause.Unused(frame.All[0]) ?? clause.Unused(frame.All[^1]));
                 draft.Neg = frame.Neg;
                 draft.Unsure = frame.Unsure;
                 Use(clause, frame);
             }
         }
+
+        Days(statement, clause);
     }
+
+    // "scanned: Opal open, Boots 90 days"
+    private static void Days(Statement statement, Clause clause)
+    {
+        if ((statement.Scan.Has(Tag.Scan) || statement.Known.SaidScan) && clause.Has(Tag.HasDam) && !statement.Of(clause).Any(draft => draft.Kind != FactKind.Note)
+            && clause.Items.Find(item => item.When is { Kind: Times.WhenKind.Length } when && when.Length.TotalDays >= FewestDaysSeen) is { } days)
+        {
+            statement.Add(FactKind.PregnancyCheck, clause, days);
+            days.Used = true;
+        }
+    }
+
+    // "the wormer is on the shelf" gives nobody anything; "wormed Ruthie, fenbendazole 20 ml" is one dose.
+    private static bool IsToldAlready(Statement statement, Clause clause) =>
+        statement.Of(clause).Any(draft => draft.Kind is FactKind.Kit)
+        || (!clause.Has(Tag.HasAnimal) && statement.Drafts.Exists(draft => draft is { Kind: FactKind.Medication or FactKind.Vaccination, Value: null } && draft.Clause != clause && draft.Clause.Sentence == clause.Sentence));
 
     private static bool Fits(Statement statement, Clause clause, Frame frame, TagSet carried)
     {
@@ -49,7 +74,14 @@ internal static class FrameReader
             return false;
         }
 
-        return frame.Condition == "scan" ? statement.Scan.Has(Tag.Scan) : statement.Known.Holds(frame.Condition);
+        return frame.Condition switch
+        {
+            "scan" => statement.Scan.Has(Tag.Scan) || statement.Known.SaidScan,
+            "feeding" => statement.Drafts.Exists(draft => draft.Kind is FactKind.Feed or FactKind.Colostrum) || statement.Known.Reply?.Task is "feed" or "colostrum" || statement.SentenceHas(clause, Tag.Bottle),
+            "male" => statement.Clauses.Exists(other => other.Has(Tag.HasMale)),
+            "short" => clause.Items.Count <= 2,
+            _ => statement.Known.Holds(frame.Condition),
+        };
     }
 
     // "the cord snapped short and is oozing": what the clause before spoke of, where it said nothing of it

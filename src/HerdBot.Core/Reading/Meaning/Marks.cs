@@ -1,4 +1,5 @@
 using HerdBot.Core.Facts;
+using HerdBot.Core.Reading.Animals;
 using HerdBot.Core.Reading.Lexicon;
 using HerdBot.Core.Reading.Scanning;
 
@@ -8,6 +9,9 @@ namespace HerdBot.Core.Reading.Meaning;
 internal static class Marks
 {
     private static readonly TagSet Loose = TagSet.Of(Tag.Hedge, Tag.CantBeRight, Tag.NoIdea);
+
+    private static readonly TagSet Fillers = TagSet.Of(
+        Tag.Also, Tag.Be, Tag.Yet, Tag.Still, Tag.And, Tag.But, Tag.Article, Tag.Known, Tag.Vet, Tag.Hedge, Tag.Hearsay, Tag.JustNow, Tag.Me, Tag.Had, Tag.NoteAny);
 
     public static void Apply(Statement statement, Clause clause, int from)
     {
@@ -61,14 +65,14 @@ internal static class Marks
     // "Wren's is up, Kestrel's isn't", "and Wren's too"
     private static void Likewise(Statement statement, Clause clause, Item? not, int from)
     {
-        if (from != statement.Drafts.Count || statement.Drafts.LastOrDefault() is not { Value: null, Kind: not (FactKind.Note or FactKind.Birth) } last || !(not is not null || clause.Has(Tag.Also))
-            || clause.Items.Find(item => item.Mention?.Entries.Count > 0) is not { } animal
-            || !clause.Items.TrueForAll(item => item == animal || item == not || item.Tags.HasAny(TagSet.Of(Tag.Also, Tag.Be, Tag.Yet, Tag.And, Tag.But, Tag.Article, Tag.Known))))
+        if (statement.Drafts.Skip(from).Any(draft => draft.Kind != FactKind.Note) || statement.Drafts.Take(from).LastOrDefault() is not { Value: null, Kind: not (FactKind.Note or FactKind.Birth) } last || !(not is not null || clause.Has(Tag.Also))
+            || (clause.Items.Find(item => item.Mention is { Kind: not MentionKind.Pronoun }) ?? clause.Items.Find(item => item.Is(Tag.Sex) && item.Argument is 1 or 2)) is not { } animal
+            || !clause.Items.TrueForAll(item => item == animal || item == not || item.Tags.HasAny(Fillers)))
         {
             return;
         }
 
-        statement.Drafts.Add(new Draft(last.Kind, clause, animal.First) { Mention = animal.Mention, Neg = not is not null ? !last.Neg : last.Neg });
+        statement.Drafts.Add(new Draft(last.Kind, clause, animal.First) { Mention = animal.Mention ?? new Mention(MentionKind.SomeBaby) { Sex = animal.Argument == 1 ? Sex.Female : Sex.Male }, Neg = not is not null ? !last.Neg : last.Neg, Sire = last.Sire, Unsure = clause.Tags.HasAny(Loose | TagSet.Of(Tag.Hearsay)) });
     }
 
     // "CDT all the girls, skipped Fern"

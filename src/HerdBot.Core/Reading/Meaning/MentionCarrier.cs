@@ -19,7 +19,7 @@ internal static class MentionCarrier
         for (var i = from; i < statement.Drafts.Count; i++)
         {
             var draft = statement.Drafts[i];
-            draft.Mention ??= Nearest(own, draft) is { } near ? Merged(statement, clause, near.Mention!, draft) : statement.Named;
+            draft.Mention ??= Nearest(own, draft) is { } near ? Merged(statement, clause, near.Mention!, draft) : statement.Named ?? Spoken(statement, draft);
         }
 
         LateNames(statement, clause, own, from);
@@ -34,7 +34,7 @@ internal static class MentionCarrier
     {
         var named = statement.Clauses.SelectMany(clause => clause.Items.Where(item => IsSubject(statement, item) && item.Mention!.Kind is MentionKind.Named or MentionKind.BabyOf or MentionKind.Unknown)
             .Select(item => (clause.Sentence, item.Mention))).ToList();
-        foreach (var draft in statement.Drafts.Where(draft => (draft.Mention is null or { Kind: MentionKind.Pronoun }) && !draft.Settled && draft.Kind is not (FactKind.Claim or FactKind.Roster)))
+        foreach (var draft in statement.Drafts.Where(draft => (draft.Mention is null or { Kind: MentionKind.Pronoun }) && !draft.Settled && draft.Kind is not (FactKind.Claim or FactKind.Roster) && !draft.Clause.Items.Exists(item => item.Is(Tag.All) && item.Argument == Completion.WholeHerd)))
         {
             var near = named.Where(pair => pair.Sentence == draft.Clause.Sentence).ToList();
             draft.Mention = near.Count == 1 ? near[0].Mention : near.Count == 0 && named.Count == 1 && named[0].Mention!.Kind == MentionKind.Named ? named[0].Mention : draft.Mention;
@@ -44,6 +44,27 @@ internal static class MentionCarrier
         {
             (draft.Animal, draft.Settled) = (Fact.AskAnimal, true);
         }
+    }
+
+    // "took his temp": the phrase itself says of whom; "el ombligo" does not
+    private static Mention? Spoken(Statement statement, Draft draft)
+    {
+        if (draft.Anchor is not { Kind: ItemKind.Sense } anchor || anchor.End <= anchor.First + 1)
+        {
+            return null;
+        }
+
+        var words = statement.Scan.Words;
+        for (var i = anchor.First; i < anchor.End; i++)
+        {
+            var tags = words.Phrases.Alone(words.Words.Find(statement.Scan.Tokens[i].Exact, statement.Scan.Tokens[i].Text)).Tags;
+            if (tags.HasAny(TagSet.Of(Tag.Him, Tag.He, Tag.Her, Tag.She)) && !tags.Has(Tag.Article))
+            {
+                return new Mention(MentionKind.Pronoun) { Sex = tags.HasAny(TagSet.Of(Tag.Him, Tag.He)) ? Sex.Male : Sex.Female };
+            }
+        }
+
+        return null;
     }
 
     private static bool IsSire(Statement statement, Item item) =>

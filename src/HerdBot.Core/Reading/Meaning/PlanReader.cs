@@ -8,7 +8,7 @@ internal static class PlanReader
 {
     public static void Read(Statement statement, Clause clause, int from)
     {
-        if (clause.HasAny(Tag.Call, Tag.CallAsked) && clause.Has(Tag.Vet) || (clause.Has(Tag.Call) && clause.Items.Count <= 2 && statement.Known.Reply?.Task is "vet_today"))
+        if (clause.HasAny(Tag.Call, Tag.CallAsked) && clause.Has(Tag.Vet) && !VetCalls(clause) || (clause.Has(Tag.Call) && clause.Items.Count <= 2 && statement.Known.Reply?.Task is "vet_today"))
         {
             CallsVet(statement, clause, from);
         }
@@ -21,11 +21,23 @@ internal static class PlanReader
             statement.Drafts.RemoveRange(from, statement.Drafts.Count - from);
             Claim(statement, clause, statement.Known.Context.Log.LastOrDefault(fact => fact.Fact.Kind == FactKind.Claim)?.Fact.Task ?? statement.Known.SoleReminder?.Task).Neg = true;
         }
-        else if (clause.Has(Tag.Claim) && IsPlan(clause))
+        else if ((clause.Has(Tag.Claim) || Continues(statement, clause)) && IsPlan(clause))
         {
             Planned(statement, clause, from);
         }
     }
+
+    // "I'll weigh and temp her"
+    private static bool Continues(Statement statement, Clause clause)
+    {
+        var at = statement.Clauses.IndexOf(clause) - 1;
+        return at >= 0 && statement.Clauses[at] is var before && before.Sentence == clause.Sentence && before.EndMark.Length == 0 && !clause.HasAny(Tag.HasNumber, Tag.HasQuantity, Tag.Done, Tag.Not)
+            && statement.Of(before).Any(draft => draft.Kind == FactKind.Claim);
+    }
+
+    // "vet texted, IgG is 1340": it is the vet who calls
+    private static bool VetCalls(Clause clause) =>
+        !clause.Has(Tag.CallAsked) && clause.Items.Find(item => !item.Tags.HasAny(TagSet.Of(Tag.Article))) is { } first && first.Is(Tag.Vet) && !first.Is(Tag.Call);
 
     private static bool IsPlan(Clause clause) => !clause.HasAny(Tag.Born, Tag.Had) && !clause.Asked;
 
@@ -46,6 +58,11 @@ internal static class PlanReader
         var planned = statement.Drafts.Skip(from).FirstOrDefault(draft => draft.Kind is not (FactKind.Note or FactKind.Roster));
         if (planned is { Value: not null } && planned.Kind is FactKind.Temperature or FactKind.Weight)
         {
+            if (clause.First(Tag.Claim) is { } plan && plan.First < planned.Position && !statement.SentenceHas(clause, Tag.Weighed))
+            {
+                statement.Drafts.Remove(planned);
+            }
+
             return;
         }
 

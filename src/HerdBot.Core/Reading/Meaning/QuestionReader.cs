@@ -53,6 +53,11 @@ internal static class QuestionReader
         var first = clauses.Find(clause => !clause.Items.TrueForAll(item => item.Kind is ItemKind.Person or ItemKind.Unknown || item.Tags.HasAny(TagSet.Of(Tag.Banter, Tag.Yes)))) ?? clauses[0];
         var tags = clauses.Aggregate(default(TagSet), (all, clause) => all | clause.Tags);
         var asked = clauses[0].Asked;
+        if (PlanningReader.Read(statement, clauses, tags, asked) is { } planning)
+        {
+            return planning;
+        }
+
         if (Figure(statement, clauses, tags, asked) is { } figure)
         {
             return figure;
@@ -63,10 +68,10 @@ internal static class QuestionReader
             : tags.HasAny(DueWords) && !(tags.Has(Tag.HasBaby) && !tags.Has(Tag.Due)) && (tags.Has(Tag.When) && (asked || opens.Has(Tag.When)) || (asked && tags.Has(Tag.Due) && !tags.Has(Tag.TasksQ))) ? New(statement, FactKind.QuestionDue, first)
             : opens.Has(Tag.Question) && tags.Has(Tag.Due) && !tags.Has(Tag.TasksQ) && tags.HasAny(TagSet.Of(Tag.HasDam, Tag.HasAnimal)) ? New(statement, FactKind.QuestionDue, first)
             : opens.Has(Tag.TasksQ) || (tags.Has(Tag.TasksQ) && asked) ? New(statement, FactKind.QuestionTasks, first)
-            : opens.Has(Tag.Howto) || (tags.Has(Tag.Howto) && asked) ? New(statement, FactKind.QuestionHowto, first)
+            : opens.Has(Tag.Howto) || (tags.Has(Tag.Howto) && asked) ? Howto(statement, clauses, tags)
             : opens.Has(Tag.HowIs) || (tags.Has(Tag.HowIs) && asked) ? Status(statement, clauses, first)
             : asked && opens.HasAny(TagSet.Of(Tag.Question)) && tags.HasAny(TagSet.Of(Tag.HasDam, Tag.HasBaby)) && !tags.HasAny(TagSet.Of(Tag.HasNumber, Tag.HasQuantity, Tag.Request)) ? Status(statement, clauses, first)
-            : Asks(first, opens, tags, asked) ? Status(statement, clauses, first)
+            : Asks(statement.Scan, first, opens, tags, asked) ? Status(statement, clauses, first)
             : null;
     }
 
@@ -74,24 +79,35 @@ internal static class QuestionReader
     private static Draft? Figure(Statement statement, List<Clause> clauses, TagSet tags, bool asked)
     {
         var item = clauses.SelectMany(clause => clause.Items).FirstOrDefault(one => one.Kind is ItemKind.Number or ItemKind.Quantity);
-        if (item is null || !asked || !tags.Has(Tag.IsOk) || !tags.HasAny(TagSet.Of(Tag.Question, Tag.Be, Tag.Howto)))
+        var plain = Opens(clauses[0]) is var opens && opens.Has(Tag.Question) && opens.Has(Tag.Be) && clauses.Count == 1;
+        var length = item is null && plain && clauses[0].Has(Tag.HasTime) && !clauses[0].HasAny(Tag.HasDam, Tag.HasBaby);
+        return (item is not null || length) && (asked || plain) && tags.Has(Tag.IsOk) && tags.HasAny(TagSet.Of(Tag.Question, Tag.Be, Tag.Howto)) ? Howto(statement, clauses, tags) : null;
+    }
+
+    // A figure in it stands with its unit; a question put twice is one question.
+    private static Draft Howto(Statement statement, List<Clause> clauses, TagSet tags)
+    {
+        var draft = statement.Drafts.Find(one => one is { Kind: FactKind.QuestionHowto, Value: null }) ?? New(statement, FactKind.QuestionHowto, clauses[0]);
+        foreach (var item in clauses.SelectMany(clause => clause.Items).Where(one => one.Kind is ItemKind.Number or ItemKind.Quantity))
         {
-            return null;
+            draft.Unit = item.Unit ?? Readings.TemperatureScale(item.Value) ?? (item.Value >= 100m && (tags | statement.Scan.Tags).Has(Tag.Igg) ? FactUnit.MgPerDl : null);
+            draft.Value = draft.Unit is null ? null : item.Value;
+            if (draft.Unit is not null)
+            {
+                break;
+            }
         }
 
-        var draft = New(statement, FactKind.QuestionHowto, clauses[0]);
-        draft.Value = item.Value;
-        draft.Unit = item.Unit ?? Readings.TemperatureScale(item.Value);
-        draft.Value = draft.Unit is null ? null : draft.Value;
         return draft;
     }
 
-    private static bool Asks(Clause first, TagSet opens, TagSet tags, bool asked)
+    private static bool Asks(Scan scan, Clause first, TagSet opens, TagSet tags, bool asked)
     {
         var word = first.Items.Find(item => item.Kind is ItemKind.Sense or ItemKind.Animal);
         var auxiliary = word is not null && opens.HasAny(TagSet.Of(Tag.Question, Tag.Anyone));
         var turned = first.Items.Count > 1 && (first.Items[1].Kind is ItemKind.Animal or ItemKind.Person || first.Items[1].Is(Tag.Anyone) || first.Items[1].Is(Tag.They));
-        return tags.HasAny(Kinds) && !tags.HasAny(TagSet.Of(Tag.Hearsay, Tag.Request)) && !tags.HasAny(TagSet.Of(Tag.HasNumber, Tag.HasQuantity))
+        var somebody = opens.Has(Tag.Anyone) && !asked && word is not null && scan.TokenOf(word).Text is "someone" or "somebody" or "alguien";
+        return !somebody && tags.HasAny(Kinds) && !tags.HasAny(TagSet.Of(Tag.Hearsay, Tag.Request)) && !tags.HasAny(TagSet.Of(Tag.HasNumber, Tag.HasQuantity))
             && ((auxiliary && (asked || turned || opens.Has(Tag.Anyone))) || (asked && !tags.HasAny(TagSet.Of(Tag.Hedge, Tag.Claim))));
     }
 

@@ -18,12 +18,65 @@ internal static class ReplyReader
         }
 
         var clause = statement.Clauses.Find(one => one.Tags.HasAny(Answers)) ?? Refusal(statement);
+        if (Soon(statement) || DidAll(statement) || NoSign(statement))
+        {
+            return;
+        }
+
         if (clause is null || clause.Asked || statement.Clauses.IndexOf(clause) > 1 || clause.Items.Exists(item => item.Kind is ItemKind.Quantity))
         {
             return;
         }
 
         Answer(statement, clause);
+    }
+
+    // "still no sign of it": the thing waited for has not happened
+    private static bool NoSign(Statement statement)
+    {
+        var clause = statement.Clauses[0];
+        if (statement.Known.Reply is not { } reply || !FactWords.TryKind(reply.Task, out var kind) || Circumstances.Reading(reply.Task) is not null || clause.Has(Tag.NotDone)
+            || clause.Items.Find(item => item.Is(Tag.Not) && item.End > item.First + 1) is not { } not || !clause.Has(Tag.It))
+        {
+            return false;
+        }
+
+        var draft = statement.Add(kind, clause, not);
+        draft.Neg = true;
+        return true;
+    }
+
+    // "in 10", answering a reminder
+    private static bool Soon(Statement statement)
+    {
+        if (statement.Known.Reply is not { } reply || statement.Clauses.Count != 1 || statement.Clauses[0].Items is not [{ Kind: ItemKind.Time, When.Kind: Times.WhenKind.Ahead } time])
+        {
+            return false;
+        }
+
+        var claim = statement.Add(FactKind.Claim, statement.Clauses[0], time);
+        (claim.Task, claim.Animal, claim.Settled, claim.When) = (reply.Task, reply.Animal, true, time.When);
+        return true;
+    }
+
+    // "did both": each of the open reminders
+    private static bool DidAll(Statement statement)
+    {
+        var open = statement.Known.Context.Reminders;
+        var clause = statement.Clauses[0];
+        if (statement.Clauses.Count > 1 || clause.Asked || !clause.Has(Tag.Done) || !clause.HasAny(Tag.Both, Tag.All) || clause.Has(Tag.Not) || clause.Items.Count > 4 || open.Length < 2 || (clause.Has(Tag.Both) && open.Length != 2))
+        {
+            return false;
+        }
+
+        foreach (var one in open)
+        {
+            var done = statement.Add(FactKind.Done, clause, clause.Items[0]);
+            (done.Task, done.Animal, done.Settled) = (one.Task, one.Animal, true);
+            done.Ask = Circumstances.Reading(one.Task) is not null && one.Task != "warm" ? Ask.Value : null;
+        }
+
+        return true;
     }
 
     // "can't, at work till 5"
@@ -36,7 +89,7 @@ internal static class ReplyReader
         clause = now ?? clause;
         var kind = now is null && clause.Has(Tag.NotDone) || (clause.Has(Tag.Not) && (clause.Has(Tag.Done) || clause.Items.Count == 1)) ? FactKind.NotDone
             : clause.Has(Tag.Claim) && !IsPlainDone(clause) ? FactKind.Claim
-            : clause.HasAny(Tag.Done, Tag.Yes) ? FactKind.Done
+            : clause.Has(Tag.Done) || (clause.Has(Tag.Yes) && statement.Known.Reply is not null) ? FactKind.Done
             : (FactKind?)null;
         if (kind is null || (kind != FactKind.Claim && clause.Items.Count > 5))
         {

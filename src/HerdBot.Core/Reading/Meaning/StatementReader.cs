@@ -10,6 +10,7 @@ internal static class StatementReader
 
     public static void Read(Statement statement)
     {
+        MoodReader.Read(statement);
         foreach (var clause in statement.Clauses)
         {
             if (statement.Drafts.Count >= MostFacts)
@@ -31,20 +32,23 @@ internal static class StatementReader
             FeedReader.Read(statement, clause);
             ValueReader.Read(statement, clause);
             MentionCarrier.Carry(statement, clause, before);
+            SubjectGate.Sift(statement, clause, before);
+            MoodGate.Sift(statement, clause, before);
             Marks.Apply(statement, clause, before);
             PlanReader.Read(statement, clause, before);
+            LookReader.Read(statement, clause);
         }
 
         MentionCarrier.Lend(statement);
         TimeAttacher.Attach(statement);
+        VetDateReader.Read(statement);
     }
 
     // "born in 2019"
-    private static bool InAnotherYear(Statement statement, Clause clause) =>
+    public static bool InAnotherYear(Statement statement, Clause clause) =>
         clause.Has(Tag.HasNumber) && clause.Items.Exists(item => item is { Kind: Scanning.ItemKind.Number, Value: >= 1990 } && item.Value < statement.Known.Context.Now.Year && item.Value % 1 == 0 && !clause.HasAny(Tag.Igg, Tag.Weight));
 
     /// <summary>History, somebody's own affair: nothing to record.</summary>
     public static bool IsIdle(Statement statement, Clause clause) =>
-        (statement.SentenceHas(clause, Tag.Request) && !clause.HasAny(Tag.HasQuantity, Tag.HasNumber, Tag.GiveUp)) || clause.Has(Tag.History) || InAnotherYear(statement, clause) || (statement.SentenceHas(clause, Tag.History) && !clause.Has(Tag.HasQuantity))
-        || (clause.Has(Tag.Own) && !clause.HasAny(Tag.HasDam, Tag.HasBaby));
+        (statement.SentenceHas(clause, Tag.Request) && !clause.HasAny(Tag.HasQuantity, Tag.HasNumber, Tag.GiveUp)) || clause.Has(Tag.History) || clause.Mood == Mood.Elsewhere || InAnotherYear(statement, clause) || (statement.SentenceHas(clause, Tag.History) && !clause.Has(Tag.HasQuantity));
 }

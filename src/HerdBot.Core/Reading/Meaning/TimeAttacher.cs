@@ -20,7 +20,7 @@ internal static class TimeAttacher
                 waiting = null;
             }
 
-            foreach (var item in clause.Items.Where(item => item.Kind == ItemKind.Time && IsUseful(item.When!)))
+            foreach (var item in clause.Items.Where(item => item is { Kind: ItemKind.Time, Used: false } && IsUseful(item.When!)))
             {
                 waiting = One(statement, clause, drafts, item) ? waiting : item.When;
             }
@@ -29,15 +29,16 @@ internal static class TimeAttacher
         Days(statement);
     }
 
-    private static bool IsUseful(When when) => when.Kind is not WhenKind.Vague && (when.Kind != WhenKind.Length || when.Since);
+    private static bool IsUseful(When when) => when.Kind is not WhenKind.Vague && (when.Kind != WhenKind.Length || when.Since) && !(when is { Kind: WhenKind.Day, Since: true, DayOffset: not null });
 
     private static bool One(Statement statement, Clause clause, List<Draft> drafts, Item item)
     {
-        var free = drafts.Where(draft => draft.When is null).ToList();
+        var free = drafts.Where(draft => draft.When is null && !IsAhead(draft, item.When!)).ToList();
         free = free.Exists(draft => draft.Kind != FactKind.Note) ? free.FindAll(draft => draft.Kind != FactKind.Note) : free;
         free = free.Exists(draft => draft.Kind == FactKind.Birth) && !free.Exists(draft => draft.Kind is not (FactKind.Birth or FactKind.Weight)) ? free.FindAll(draft => draft.Kind == FactKind.Birth) : free;
         var target = free.LastOrDefault(draft => draft.Position <= item.First) ?? free.FirstOrDefault();
-        target ??= drafts.Count == 0 ? statement.Drafts.LastOrDefault(draft => draft.When is null && statement.Clauses.IndexOf(draft.Clause) < statement.Clauses.IndexOf(clause) && Near(statement, draft.Clause, clause)) : null;
+        target = target is { Kind: FactKind.Weight or FactKind.Assistance } && item.When!.Kind == WhenKind.Clock ? drafts.Find(draft => draft is { Kind: FactKind.Birth, When: null }) ?? target : target;
+        target ??= drafts.Count == 0 ? statement.Drafts.LastOrDefault(draft => draft.When is null && !IsAhead(draft, item.When!) && statement.Clauses.IndexOf(draft.Clause) < statement.Clauses.IndexOf(clause) && Near(statement, draft.Clause, clause)) : null;
         if (target is null && drafts.Count == 0 && Repeated(statement, clause) is { } once)
         {
             statement.Drafts.Add(new Draft(once.Kind, once.Clause, item.First) { Mention = once.Mention, When = item.When, Neg = once.Neg, Unsure = once.Unsure, Sire = once.Sire, Text = once.Text });
@@ -53,10 +54,13 @@ internal static class TimeAttacher
         return true;
     }
 
+    // "he leaves Saturday": the day has yet to come.
+    private static bool IsAhead(Draft draft, When when) => when.IsWeekday && draft.Kind is FactKind.Roster or FactKind.Claim or FactKind.Note && when.IsWeekday;
+
     // "sprayed 8:10 and again 8:40": the same thing once more
     private static Draft? Repeated(Statement statement, Clause clause) =>
-        clause.Items.TrueForAll(item => item.Kind == ItemKind.Time || item.Tags.HasAny(TagSet.Of(Tag.Again, Tag.At, Tag.And, Tag.Then, Tag.Article)))
-        && statement.Drafts.LastOrDefault() is { } last
+        clause.Items.TrueForAll(item => item.Kind == ItemKind.Time || item.Tags.HasAny(TagSet.Of(Tag.Again, Tag.At, Tag.And, Tag.Then, Tag.Article, Tag.On, Tag.Prep)))
+        && statement.Drafts.LastOrDefault(draft => statement.Clauses.IndexOf(draft.Clause) < statement.Clauses.IndexOf(clause)) is { } last
         && last is { Kind: FactKind.CordDip or FactKind.Nursing or FactKind.Urine or FactKind.Meconium, When.Kind: WhenKind.Clock } or { Kind: FactKind.Breeding, When.Kind: WhenKind.Day }
         && Near(statement, last.Clause, clause)
             ? last
@@ -80,7 +84,7 @@ internal static class TimeAttacher
     {
         foreach (var draft in statement.Drafts.Where(draft => draft.When is { Kind: WhenKind.Day or WhenKind.Range, Hour: 0, Minute: 0 }).ToList())
         {
-            foreach (var other in statement.Drafts.Where(other => other.When is null && other.Clause.Sentence == draft.Clause.Sentence && other.Kind is not FactKind.Claim))
+            foreach (var other in statement.Drafts.Where(other => other.When is null && other.Clause.Sentence == draft.Clause.Sentence && other.Kind is not FactKind.Claim && !IsAhead(other, draft.When!)))
             {
                 other.When = draft.When;
             }

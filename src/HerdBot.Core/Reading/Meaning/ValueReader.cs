@@ -8,7 +8,7 @@ namespace HerdBot.Core.Reading.Meaning;
 internal static class ValueReader
 {
     private static readonly TagSet NoReading = TagSet.Of(Tag.Banter, Tag.Total, Tag.Due, Tag.History);
-    private static readonly TagSet FeedWords = TagSet.Of(Tag.Bottle, Tag.Tube, Tag.Syringe, Tag.Milk, Tag.Gave, Tag.Colostrum, Tag.Nurse);
+    private static readonly TagSet FeedWords = TagSet.Of(Tag.Ate, Tag.Bottle, Tag.Tube, Tag.Syringe, Tag.Milk, Tag.Gave, Tag.Colostrum, Tag.Nurse);
 
     public static void Read(Statement statement, Clause clause)
     {
@@ -26,6 +26,7 @@ internal static class ValueReader
 
     // "two boys", "both 2 of them", "foot 2": a number that counts things
     private static bool IsCount(Clause clause, int i) =>
+        (clause.Items[i].Kind == ItemKind.Number && i + 1 < clause.Items.Count && (clause.Items[i + 1].Kind == ItemKind.Unknown || clause.Items[i + 1].Tags.HasAny(TagSet.Of(Tag.Thing, Tag.Goods)))) ||
         clause.Items[i].Kind == ItemKind.Number && i + 1 < clause.Items.Count && clause.Items[i].Value <= 12m && clause.Items[i].Value % 1 == 0
         && clause.Items[i + 1].Tags.HasAny(TagSet.Of(Tag.Baby, Tag.Sex, Tag.LittleOnes, Tag.Part, Tag.Twins, Tag.GirlsWord, Tag.DamWord, Tag.KitThing, Tag.Bottle, Tag.OneWord));
 
@@ -39,6 +40,14 @@ internal static class ValueReader
         {
             WeatherReader.Read(statement, clause, item);
         }
+        else if (item.Kind == ItemKind.Quantity && OfGoods(statement, clause, item))
+        {
+            statement.Because(clause, "so much of something that is not fed to a newborn");
+        }
+        else if (Fed(statement, clause, i, item))
+        {
+            statement.Because(clause, "a feed in the unit of the farm");
+        }
         else if (Dose(statement, clause, item) is { } dose)
         {
             (dose.Value, dose.Unit, item.Used) = (item.Value, item.Unit, true);
@@ -51,6 +60,11 @@ internal static class ValueReader
         }
     }
 
+    // "102-103": from here to there, not a reading
+    private static bool IsRange(Clause clause, int i) =>
+        (i + 2 < clause.Items.Count && clause.Items[i].Kind == ItemKind.Number && clause.Items[i + 1].Is(Tag.To) && clause.Items[i + 2] is { Kind: ItemKind.Number or ItemKind.Quantity } end && end.Value > clause.Items[i].Value)
+        || (i > 1 && clause.Items[i - 1].Is(Tag.To) && clause.Items[i - 2] is { Kind: ItemKind.Number or ItemKind.Quantity } start && clause.Items[i].Value > start.Value);
+
     private static Draft? Dose(Statement statement, Clause clause, Item item) =>
         item.Kind == ItemKind.Quantity && Readings.IsVolume(item.Unit) && !clause.HasAny(Tag.Colostrum, Tag.Milk)
             ? statement.Drafts.LastOrDefault(draft => draft.Kind is FactKind.Medication or FactKind.Vaccination && draft.Value is null
@@ -59,6 +73,11 @@ internal static class ValueReader
 
     private static FactKind? Kind(Statement statement, Clause clause, int i, Item item)
     {
+        if (IsRange(clause, i))
+        {
+            return null;
+        }
+
         if (item.Kind == ItemKind.Quantity)
         {
             return OfUnit(statement, clause, item);
@@ -137,14 +156,19 @@ internal static class ValueReader
     private static FactKind? Supposed(Statement statement, Clause clause, Item item)
     {
         var before = statement.Drafts.LastOrDefault(draft => draft.Value is not null || draft.Ask == Ask.Value);
-        if (before is { Kind: FactKind.Colostrum or FactKind.Feed, Unit: not null } && clause.HasAny(Tag.HasTime, Tag.Another))
+        if (before is { Kind: FactKind.Colostrum or FactKind.Feed, Unit: not null } && clause.HasAny(Tag.HasTime, Tag.Another, Tag.Gave, Tag.Ate))
         {
             return before.Kind;
         }
 
         var topic = statement.Known.Topic();
         var scale = Readings.TemperatureScale(item.Value);
-        if (before is { Kind: FactKind.Weight } && statement.Drafts.Count > 0 && scale is null)
+        if (before is { Kind: FactKind.Igg } && item.Value >= 100m && (Alone(clause) || clause.Has(Tag.Correct)))
+        {
+            return FactKind.Igg;
+        }
+
+        if (before is { Kind: FactKind.Weight } && scale is null && (before.Value is not { } earlier || (item.Value < earlier * 2.5m && earlier < item.Value * 2.5m)))
         {
             return FactKind.Weight;
         }
@@ -166,10 +190,64 @@ internal static class ValueReader
             return FactKind.Temperature;
         }
 
+        // "he was 18.2", "Dixie's boy 23 1/2"
+        if (scale is null && weighable && Alone(clause) && clause.Has(Tag.HasAnimal) && (IsDecimal(statement, item) || statement.Scan.TokenOf(item).Decimals == 2 || (item.Value >= 13m && OfYoung(clause))))
+        {
+            return FactKind.Weight;
+        }
+
         var born = statement.Drafts.Exists(draft => draft.Kind == FactKind.Birth);
         return topic == FactKind.Igg && item.Value >= 100m ? FactKind.Igg
             : weighable && (born || (statement.Known.IsTopic(FactKind.Weight) && Alone(clause))) && !metric == item.Value is >= 8m and <= 60m | metric ? FactKind.Weight
             : null;
+    }
+
+    private static bool OfYoung(Clause clause) => clause.Items.Exists(item => item.Mention is { Kind: Animals.MentionKind.BabyOf or Animals.MentionKind.SomeBaby } or { BareGenitive: true });
+
+    // "took her bottle at 3, 150", "biberón 180 a las 8": a bare figure of a feed, in what the farm measures in
+    private static bool Fed(Statement statement, Clause clause, int i, Item item)
+    {
+        var open = statement.Drafts.LastOrDefault(draft => draft is { Kind: FactKind.Feed or FactKind.Colostrum, Value: null, Neg: false } && draft.Clause.Sentence == clause.Sentence);
+        var feeding = open is not null || statement.Drafts.Exists(draft => draft.Kind is FactKind.Feed or FactKind.Colostrum && draft.Clause.Sentence == clause.Sentence)
+            || clause.HasAny(Tag.Bottle, Tag.Tube, Tag.Syringe) || statement.Known.Reply?.Task is "feed" or "colostrum";
+        if (item.Kind != ItemKind.Number || !feeding || clause.Tags.HasAny(NoReading) || clause.HasAny(Tag.Not, Tag.KitState, Tag.Change) || Told(clause, i) is not null || FeedUnit(statement, item) is not { } unit || clause.Items.Exists(one => one.Is(Tag.Mood)))
+        {
+            return false;
+        }
+
+        var draft = open ?? statement.Add(clause.Has(Tag.Colostrum) || statement.Known.Reply?.Task == "colostrum" ? FactKind.Colostrum : statement.Drafts.LastOrDefault(one => one.Kind is FactKind.Feed or FactKind.Colostrum)?.Kind ?? FactKind.Feed, clause, item);
+        (draft.Value, draft.Unit, item.Used) = (item.Value, unit, true);
+        draft.Route ??= RouteOf(statement, clause);
+        return true;
+    }
+
+    private static FactUnit? FeedUnit(Statement statement, Item item)
+    {
+        var said = statement.Drafts.LastOrDefault(draft => draft.Kind is FactKind.Feed or FactKind.Colostrum && draft.Unit is not null)?.Unit;
+        var whole = item.Value % 1 == 0;
+        return said is not null ? (Readings.TemperatureScale(item.Value) is null || whole ? said : null)
+            : statement.Known.Context.Units == UnitSystem.Metric ? (whole && item.Value is >= 20m and <= 2000m ? FactUnit.Ml : null)
+            : item.Value is >= 1m and <= 24m ? FactUnit.Oz
+            : whole && item.Value is >= 30m and <= 2000m && Readings.TemperatureScale(item.Value) != FactUnit.F ? FactUnit.Ml
+            : null;
+    }
+
+    // "25 kilos de balanceado", "4 oz of grain": so much of something that is no milk
+    private static bool OfGoods(Statement statement, Clause clause, Item item)
+    {
+        var at = clause.Items.IndexOf(item) + 1;
+        if (at >= clause.Items.Count || !clause.Items[at].Is(Tag.Prep) || statement.Scan.TokenOf(clause.Items[at]).Text is not ("of" or "de"))
+        {
+            return false;
+        }
+
+        if (clause.Items.Skip(at + 1).Take(3).Any(one => one.Tags.HasAny(TagSet.Of(Tag.Milk, Tag.Colostrum))))
+        {
+            return false;
+        }
+
+        var of = clause.Items.Skip(at + 1).FirstOrDefault(one => !one.Is(Tag.Article));
+        return of is not null && ((of.Kind == ItemKind.Unknown && !statement.Scan.TokenOf(of).Capital) || (of.Kind == ItemKind.Sense && of.Tags.HasAny(TagSet.Of(Tag.Thing, Tag.Goods, Tag.KitThing)) && !of.Tags.HasAny(TagSet.Of(Tag.Milk, Tag.Colostrum))));
     }
 
     private static bool IsDecimal(Statement statement, Item item) => statement.Scan.TokenOf(item).Decimals == 1 || item.End > item.First + 1;
@@ -199,6 +277,12 @@ internal static class ValueReader
         draft.Value = item.Value;
         draft.Unit = item.Unit;
         draft.Route = RouteOf(statement, clause);
+        if (clause.Items.IndexOf(item) is > 0 and var at && clause.Items[at - 1].Is(Tag.Over) && draft.Kind is FactKind.Temperature or FactKind.Weight or FactKind.Igg)
+        {
+            draft.Ask = Ask.Value;
+            return;
+        }
+
         switch (draft.Kind)
         {
             case FactKind.Temperature when !Readings.IsPossible(item.Value, item.Unit) && (item.Unit is null || Readings.TemperatureScale(item.Value) is null || Readings.TemperatureScale(item.Value) != item.Unit):
@@ -263,6 +347,10 @@ internal static class ValueReader
         else if (clause.Has(Tag.Temperature) && clause.Has(Tag.Fine) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
         {
             statement.Add(FactKind.Temperature, clause, clause.First(Tag.Temperature)).Ask = Ask.Value;
+        }
+        else if (clause.Has(Tag.Igg) && statement.Known.Reply?.Task == "igg" && !told && !clause.HasAny(Tag.Not, Tag.Claim, Tag.Done) && !clause.Asked)
+        {
+            statement.Add(FactKind.Igg, clause, clause.First(Tag.Igg)).Ask = Ask.Value;
         }
         else if (clause.Has(Tag.TookReading) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
         {

@@ -7,6 +7,9 @@ namespace HerdBot.Core.Reading.Scanning;
 /// <summary>Finds names of animals and people, and tells May the llama from May the month.</summary>
 internal sealed class NameFinder(Scan scan, WordLookup lookup)
 {
+    // A capital may well begin a name: only a word that tells something is mended.
+    private static readonly TagSet Faint = TagSet.Of(Tag.Known, Tag.Mood, Tag.Thing, Tag.Foreign, Tag.Plain, Tag.Banter, Tag.Article, Tag.Prep, Tag.Goods);
+
     private static readonly TagSet MonthLead = TagSet.Of(Tag.InFuture, Tag.Since, Tag.History, Tag.Before, Tag.StartRange);
 
     /// <summary>What may follow a name that is also a plain word.</summary>
@@ -14,6 +17,10 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         Tag.Be, Tag.Had, Tag.Not, Tag.Still, Tag.Standing, Tag.Nurse, Tag.Urine, Tag.Meconium, Tag.Passed, Tag.Dropped,
         Tag.Labour, Tag.WaterBroke, Tag.Bred, Tag.Pregnant, Tag.Open, Tag.SpitOff, Tag.Spit, Tag.Died, Tag.Weight, Tag.Temperature,
         Tag.Baby, Tag.Sex, Tag.Cleaned, Tag.Refuse, Tag.Due, Tag.Born, Tag.NotStanding, Tag.NotNurse, Tag.NoteBaby, Tag.Twins);
+
+    /// <summary>What a number at the start can do only as somebody's tag: "34 lambed".</summary>
+    private static readonly TagSet Does = TagSet.Of(
+        Tag.Born, Tag.Had, Tag.Be, Tag.Passed, Tag.Dropped, Tag.Labour, Tag.Bred, Tag.Cleaned, Tag.SpitOff, Tag.Nurse, Tag.Standing, Tag.Pregnant, Tag.Open);
 
     private readonly HashSet<string> people = [.. scan.Context.People.Append(scan.Context.From ?? "").Select(Letters.Fold)];
     private readonly bool anyCapital = Array.Exists(scan.Tokens, token => token.Capital);
@@ -25,6 +32,12 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         if (token.Kind == TokenKind.Mark && token.Text == "#" && Tagged(i) is { } tagged)
         {
             return tagged;
+        }
+
+        if (token is { Kind: TokenKind.Number, Decimals: 0 } && (i == 0 || IsSentenceStart(i)) && i + 1 < scan.Tokens.Length && scan.Tokens[i + 1].Kind == TokenKind.Word
+            && lookup.Tags(i + 1).HasAny(Does) && scan.Herd.FindTag(token.Text) is >= 0 and var bare)
+        {
+            return Named(i, 1, bare, false);
         }
 
         if (lookup.WordTags(i).HasAny(TagSet.Of(Tag.TagWord, Tag.DamWord)) && Numbered(i) is { } numbered)
@@ -43,6 +56,11 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
             return entry >= 0 && length > 1 ? Named(i, length, entry, false) : null;
         }
 
+        if (entry >= 0 && length == 1 && IsOwned(i))
+        {
+            return null;
+        }
+
         if (entry >= 0 && (length > 1 || !lookup.Knows(i) || IsName(i)))
         {
             return Named(i, length, entry, false);
@@ -50,6 +68,10 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
 
         return Person(i) ?? (lookup.Knows(i) ? null : Mended(i, token));
     }
+
+    // "lost her patience", where Patience is a llama
+    private bool IsOwned(int i) =>
+        anyCapital && i > 0 && !scan.Tokens[i].Capital && lookup.WordTags(i - 1).HasAny(TagSet.Of(Tag.Her, Tag.Him, Tag.Own)) && !(i + 1 < scan.Tokens.Length && scan.Tokens[i + 1].Text == "'s");
 
     private Item? Tagged(int i) =>
         i + 1 < scan.Tokens.Length && scan.Tokens[i + 1] is { Kind: TokenKind.Number, Tight: true } number
@@ -86,6 +108,10 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
                 && scan.Herd.Names.Match(scan.Tokens, i).Entry < 0 && scan.Herd.Names.Mend(token.Text) is null)
             {
                 lookup.Mend(i, token.Text);
+                if (token.Capital && lookup.Knows(i) && Faint.HasAll(lookup.WordTags(i)))
+                {
+                    lookup.Forget(i);
+                }
             }
         }
     }

@@ -79,10 +79,14 @@ internal static class NumberJoiner
         }
 
         var at = scan.At(i + 2)?.Is(Tag.A) == true ? i + 3 : i + 2;
-        return scan.At(at) is { } part && (part.Is(Tag.Half) || part.Is(Tag.Quarter)) && !AfterClockLead(scan, i)
+        return scan.At(at) is { } part && (part.Is(Tag.Half) || part.Is(Tag.Quarter)) && !AfterClockLead(scan, i) && !IsSpanishClock(scan, item, part, at)
             ? (Number(scan, i, at - i + 1, item.Value + (part.Is(Tag.Half) ? 0.5m : 0.25m)), at - i + 1)
             : null;
     }
+
+    // "10 y cuarto", "11 y media" are clock times, "nueve y medio" is a figure.
+    private static bool IsSpanishClock(Scan scan, Item item, Item part, int at) =>
+        scan.Words == Vocabulary.Spanish && item.Value is >= 1 and <= 12 && !IsUnit(scan.At(at + 1)) && (part.Is(Tag.Quarter) || scan.Tokens[part.First].Text == "media");
 
     // "a las 5 y media" is a clock time.
     private static bool AfterClockLead(Scan scan, int i) => scan.At(i - 1)?.Is(Tag.At) == true;

@@ -44,10 +44,16 @@ internal sealed class WordLookup
         }
     }
 
+    /// <summary>Leaves a word unknown after all.</summary>
+    public void Forget(int token) => (first[token], second[token]) = (-1, -1);
+
     public int? NumberOf(int token) =>
         first[token] >= 0 && Primary.Numbers.TryGetValue(first[token], out var value) ? value
         : first[token] < 0 && second[token] >= 0 && Secondary.Numbers.TryGetValue(second[token], out value) ? value
         : null;
+
+    /// <summary>The figure that a word sounds like: "ate", "for".</summary>
+    public int? SoundOf(int token) => first[token] >= 0 && Primary.Sounds.TryGetValue(first[token], out var value) ? value : null;
 
     /// <summary>The longest phrase that begins at a token, and its length in tokens; 0 where none.</summary>
     public int Match(int start, out Sense sense)

@@ -13,6 +13,9 @@ internal static class ClockReader
     private static readonly TagSet Starters = TagSet.Of(
         Tag.B, Tag.Born, Tag.Standing, Tag.Nurse, Tag.Dip, Tag.Placenta, Tag.Urine, Tag.Meconium, Tag.WaterBroke, Tag.Labour, Tag.Cord, Tag.Baby, Tag.Sex);
 
+    private static readonly TagSet Events = TagSet.Of(Tag.Standing, Tag.Nurse, Tag.Dip, Tag.Placenta, Tag.Urine, Tag.Meconium, Tag.WaterBroke, Tag.Passed);
+    private static readonly TagSet PartsOfDay = TagSet.Of(Tag.Morning, Tag.Afternoon, Tag.Evening, Tag.LastNight);
+
     public static (When When, int Used)? Read(Scan scan, int i, Lead lead)
     {
         if (Fraction(scan, i) is { } spoken)
@@ -116,9 +119,15 @@ internal static class ClockReader
         }
 
         var led = lead.At || lead.Since || scan.At(i + 1)?.Tags.HasAny(TagSet.Of(Tag.Morning, Tag.Afternoon, Tag.Evening, Tag.LastNight, Tag.Yesterday)) == true;
-        var alone = scan.Context.Dates == DateOrder.DayFirst && StartsClause(scan, i) && (EndsClause(scan, i + 1) || scan.At(i + 1)!.Tags.HasAny(Starters));
-        return (led || alone) && !HasFigure(scan, i) ? Finish(scan, i, 1, clock.Hour, clock.Minute, token.LeadingZero || clock.Hour > 12) : null;
+        var starts = StartsClause(scan, i) || scan.At(i - 1)?.Is(Tag.And) == true;
+        var alone = scan.Context.Dates == DateOrder.DayFirst && starts && (EndsClause(scan, i + 1) || scan.At(i + 1)!.Tags.HasAny(Starters)) && !SharesUnit(scan, i);
+        var told = EndsClause(scan, i + 1) && !SharesUnit(scan, i) && InClause(scan, i, scan.Context.Dates == DateOrder.DayFirst ? Starters : Events);
+        return (led || alone || told) && !HasFigure(scan, i) ? Finish(scan, i, 1, clock.Hour, clock.Minute, token.LeadingZero || clock.Hour > 12) : null;
     }
+
+    // "5.20 and 5.45 kilos"
+    private static bool SharesUnit(Scan scan, int i) =>
+        scan.At(i + 1)?.Is(Tag.And) == true && scan.At(i + 2)?.Kind == ItemKind.Number && IsMeasure(scan.At(i + 3));
 
     // at 4 30, abt 6 40; "six forty" said aloud
     private static (When When, int Used)? Split(Scan scan, int i, Item number, Lead lead)
@@ -141,6 +150,11 @@ internal static class ClockReader
 
     private static (When When, int Used)? Bare(Scan scan, int i, Item number, Lead lead)
     {
+        if (Spoken(scan, i, number) is { } spoken)
+        {
+            return spoken;
+        }
+
         if (number.Value % 1 != 0 || number.Value is < 1 or > 59 || scan.TokenOf(number).Decimals > 0 || IsMeasure(scan.At(i + 1)) || !(lead.At || lead.Since || lead.Approx || lead.Before))
         {
             return null;
@@ -159,6 +173,16 @@ internal static class ClockReader
         return number.Value > 12
             ? (new When(WhenKind.HourOrAge) { Hour = (int)number.Value, Half = HalfOfDay.Exact }, 1)
             : Finish(scan, i, 1, (int)number.Value, 0, false);
+    }
+
+    // "10 y cuarto", "5 this morning"
+    private static (When When, int Used)? Spoken(Scan scan, int i, Item number)
+    {
+        var quarters = scan.Words == Vocabulary.Spanish && scan.At(i + 1)?.Is(Tag.And) == true && (scan.At(i + 2)?.Is(Tag.Half) == true || scan.At(i + 2)?.Is(Tag.Quarter) == true) && !IsMeasure(scan.At(i + 3));
+        var parted = scan.At(i + 1)?.Tags.HasAny(PartsOfDay) == true && !HasFigure(scan, i);
+        return number.Value is >= 1 and <= 12 && number.Value % 1 == 0 && scan.TokenOf(number).Decimals == 0 && (quarters || parted)
+            ? Finish(scan, i, 1, (int)number.Value, 0, false)
+            : null;
     }
 
     private static (When When, int Used) With(Scan scan, int hour, int minute, int used, int i) => Finish(scan, i, used, hour, minute, false);
@@ -206,11 +230,15 @@ internal static class ClockReader
 
     private static bool EndsClause(Scan scan, int i) => scan.At(i) is null or { Kind: ItemKind.Mark } || scan.At(i)!.Tags.HasAny(TagSet.Of(Tag.And, Tag.But, Tag.Then));
 
+    // "was 14.. no sorry 1400"
+    private static bool IsPause(Scan scan, int k) =>
+        scan.Items[k].IsMark('.') && (scan.At(k + 1)?.IsMark('.') == true || scan.At(k - 1)?.IsMark('.') == true);
+
     private static bool HasFigure(Scan scan, int i) => InClause(scan, i, Figures);
 
     private static bool InClause(Scan scan, int i, TagSet tags)
     {
-        for (var k = i - 1; k >= Math.Max(0, i - FarthestBack) && scan.Items[k].Kind != ItemKind.Mark; k--)
+        for (var k = i - 1; k >= Math.Max(0, i - FarthestBack) && (scan.Items[k].Kind != ItemKind.Mark || IsPause(scan, k)); k--)
         {
             if (scan.Items[k].Tags.HasAny(tags))
             {

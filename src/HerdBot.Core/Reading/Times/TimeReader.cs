@@ -60,6 +60,19 @@ internal static class TimeReader
         read.Add(item);
     }
 
+    // "on tuesday": the latest one; "next tuesday" and "by tuesday" lie ahead.
+    private static When? Weekday(Scan scan, int i, int at, Lead lead)
+    {
+        if (scan.At(at) is not { Kind: ItemKind.Sense } item || !item.Is(Tag.Weekday) || scan.At(at + 1)?.Kind == ItemKind.Number)
+        {
+            return null;
+        }
+
+        var ahead = lead.Before || scan.At(i - 1) is { } before && (before.Is(Tag.Another) || before.Is(Tag.Due) || scan.Tokens[before.First].Text is "next" or "this" or "coming" or "proximo" or "by");
+        var today = scan.Context.Now.Date;
+        return ahead ? new When(WhenKind.Vague) : new When(WhenKind.Day) { Date = today.PlusDays(-((((int)today.DayOfWeek - item.Argument) % 7 + 7) % 7)), IsWeekday = true };
+    }
+
     private static (When? When, int Used) At(Scan scan, int i)
     {
         var item = scan.Items[i];
@@ -73,6 +86,11 @@ internal static class TimeReader
         if (lead.Used > 0 && scan.At(at) is { Kind: ItemKind.Sense } word && PartReader.Read(word) is { } led)
         {
             return (lead.Before ? new When(WhenKind.Vague) : led with { Since = lead.Since }, lead.Used + 1);
+        }
+
+        if (Weekday(scan, i, at, lead) is { } weekday)
+        {
+            return (weekday, lead.Used + 1);
         }
 
         var found = DateReader.Read(scan, at, lead) ?? LengthReader.Read(scan, at, lead) ?? ClockReader.Read(scan, at, lead);

@@ -60,6 +60,8 @@ internal sealed record When(WhenKind Kind)
     /// <summary>Days from today: -1 for yesterday.</summary>
     public int? DayOffset { get; init; }
     public LocalDate? Date { get; init; }
+    /// <summary>Told by the weekday's name alone.</summary>
+    public bool IsWeekday { get; init; }
     public LocalDate? EndDate { get; init; }
     public Duration Length { get; init; }
 

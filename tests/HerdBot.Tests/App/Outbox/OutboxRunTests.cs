@@ -105,7 +105,7 @@ public sealed class OutboxRunTests
     public async Task A_post_that_was_on_its_way_at_a_power_cut_is_sent_once_more_and_says_so()
     {
         var rig = await Rig.WithAsync(1);
-        await rig.Desk.NoteAsync(new HerdEvent.PostSending(1, rig.Now), rig.Now);
+        await rig.Desk.NoteAsync([new HerdEvent.PostSending(1, rig.Now)], rig.Now);
         await rig.RestartAsync();
         await rig.SendAsync();
 
@@ -128,8 +128,7 @@ public sealed class OutboxRunTests
     [Fact]
     public async Task A_chat_without_a_pace_gets_all_at_once()
     {
-        var rig = await Rig.WithAsync(25);
-        rig.Chat.MostAMinute = null;
+        var rig = await Rig.WithAsync(25, mostAMinute: null);
 
         (await rig.SendAsync()).Should().BeNull();
 
@@ -188,7 +187,7 @@ public sealed class OutboxRunTests
     /// <summary>A chat that answers what it is told to, and takes everything else.</summary>
     private sealed class FakeChat : IChat
     {
-        public int? MostAMinute { get; set; } = 20;
+        public int? MostAMinute { get; set; }
         public Queue<SendResult> Answers { get; } = new();
         public List<Outgoing> Taken { get; } = [];
 
@@ -223,17 +222,15 @@ public sealed class OutboxRunTests
     private sealed class Rig
     {
         private readonly InMemoryHerdStore store = new();
-        private readonly OutboxRun outbox;
-
-        private Rig() => outbox = new OutboxRun(Chat, new MovingDoor(), NullLogger<OutboxRun>.Instance);
+        private OutboxRun outbox = null!;
 
         public FakeChat Chat { get; } = new();
         public GroupDesk Desk { get; private set; } = null!;
         public Instant Now { get; set; } = Messages.Desk.Dawn;
 
-        public static async Task<Rig> WithAsync(int posts)
+        public static async Task<Rig> WithAsync(int posts, int? mostAMinute = 20)
         {
-            var rig = new Rig();
+            var rig = new Rig { Chat = { MostAMinute = mostAMinute } };
             await rig.RestartAsync();
             for (var n = 1; n <= posts; n++)
             {
@@ -242,13 +239,17 @@ public sealed class OutboxRunTests
             return rig;
         }
 
-        public async Task RestartAsync() => Desk = await Messages.Desk.OpenAsync(store);
+        public async Task RestartAsync()
+        {
+            outbox = new OutboxRun(Chat, new MovingDoor(), NullLogger<OutboxRun>.Instance);
+            Desk = await Messages.Desk.OpenAsync(store, handOver: outbox);
+        }
 
         public Task QueueAsync(string text, PostKind kind = PostKind.Reminder, int? edits = null)
         {
             var draft = new Draft(Desk.State, Some.Farm(), Now);
             draft.Say(draft.Post(kind, text) with { Edits = edits, ReplyTo = kind == PostKind.React ? "m 1" : null });
-            return Desk.NoteAsync(draft.Events[0], Now);
+            return Desk.NoteAsync(draft.Events, Now);
         }
 
         public Task<Instant?> SendAsync() => outbox.SendAsync(Desk, () => Now);

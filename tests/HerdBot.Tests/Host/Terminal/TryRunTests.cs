@@ -39,7 +39,7 @@ public sealed class TryRunTests : IDisposable
     [Fact]
     public async Task A_tap_presses_the_newest_buttons()
     {
-        await RunAsync("Juniper had a girl 7:50, 24 lb", "/tap 3 as Lupe", "/tap 9", "/tap", "two");
+        await RunAsync("Juniper had a girl 7:50, 24 lb", "/tap 2 as Lupe", "/tap 9", "/tap", "two");
 
         _paper.Text.Should().Contain("Lupe     [On it]").And.Contain("Lupe is on it, 8:00.")
             .And.Contain("(There is no button 9. There are: 1 ")
