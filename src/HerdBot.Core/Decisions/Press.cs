@@ -47,12 +47,26 @@ public static class Press
     {
         Asking.CloseLapsed(draft);
         var question = draft.State.Questions.Find(question => question.Post == post.Number);
-        if (question is null || index < 0 || index >= question.Choices.Length)
+        if (question is null)
+        {
+            Closed(draft, post);
+            return;
+        }
+        if (index < 0 || index >= question.Choices.Length)
         {
             return;
         }
         Hear.Take(draft, question, question.Choices[index], by, question.Message);
         draft.Say(draft.Post(PostKind.Edit, $"{post.Text}\n{question.Choices[index]}, {by}.") with { Edits = post.Number });
+    }
+
+    /// <summary>A question that lapsed, or was answered in words, says so once and loses its buttons.</summary>
+    private static void Closed(Draft draft, Post post)
+    {
+        if (draft.State.Posts.Values.All(progress => progress.Post.Edits != post.Number))
+        {
+            draft.Say(draft.Post(PostKind.Edit, $"{post.Text}\n{draft.Phrases.Say("ask.closed")}") with { Edits = post.Number });
+        }
     }
 
     private static void Answer(Draft draft, Post post, TaskKey key, ButtonVerb verb, string by)
