@@ -47,12 +47,26 @@ public static class Press
     {
         Asking.CloseLapsed(draft);
         var question = draft.State.Questions.Find(question => question.Post == post.Number);
-        if (question is null || index < 0 || index >= question.Choices.Length)
+        if (question is null)
+        {
+            Closed(draft, post);
+            return;
+        }
+        if (index < 0 || index >= question.Choices.Length)
         {
             return;
         }
         Hear.Take(draft, question, question.Choices[index], by, question.Message);
         draft.Say(draft.Post(PostKind.Edit, $"{post.Text}\n{question.Choices[index]}, {by}.") with { Edits = post.Number });
+    }
+
+    /// <summary>A question that lapsed, or was answered in words, says so once and loses its buttons.</summary>
+    private static void Closed(Draft draft, Post post)
+    {
+        if (draft.State.Posts.Values.All(progress => progress.Post.Edits != post.Number))
+        {
+            draft.Say(draft.Post(PostKind.Edit, $"{post.Text}\n{draft.Phrases.Say("ask.closed")}") with { Edits = post.Number });
+        }
     }
 
     private static void Answer(Draft draft, Post post, TaskKey key, ButtonVerb verb, string by)
@@ -63,8 +77,10 @@ public static class Press
             Show(draft, post, Already(draft, key, task));
             return;
         }
+        // One look goes round them all.
+        var round = key.Name == CareTaskName.LookIn && verb == ButtonVerb.Done && post.Tasks.Count(told => told.Key.Name == CareTaskName.LookIn) > 1;
         var at = draft.Speaker.Clock(draft.Now);
-        var fact = Fact(draft, key, verb);
+        var fact = round ? Fact(draft, key, verb) with { Animal = null } : Fact(draft, key, verb);
         Recording.Record(draft, fact, by, null, draft.Now, key);
         Show(draft, post, fact.Kind is not (FactKind.Claim or FactKind.NotDone) ? draft.Phrases.Say("post.done", ("what", draft.TaskLines.Answer(key.Name)), ("by", by), ("at", at))
             : draft.Phrases.Say(verb == ButtonVerb.NotYet ? "post.not_yet" : "post.on_it", ("by", by), ("at", at)));
