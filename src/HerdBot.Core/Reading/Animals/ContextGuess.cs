@@ -40,7 +40,9 @@ internal sealed class ContextGuess(Circumstances known)
             return [BySize(mention.Size) ?? Fact.AskAnimal];
         }
 
-        return Best(herd.Young.AsSpan(), mention, task, BabyScore);
+        // Both are waited for: only what was said tells them apart.
+        var waited = herd.Young.Where(baby => herd.Suits(baby, mention) && known.Context.Reminders.Any(one => one.Task == task && SameName(one.Animal, herd.Entry(baby).Name))).ToArray();
+        return waited.Length > 1 && known.Reply is null ? Best(waited, mention, task, (baby, _) => SaidScore(baby, herd.Entry(baby).Dam)) : Best(herd.Young.AsSpan(), mention, task, BabyScore);
     }
 
     public IReadOnlyList<string> Dam(Mention? mention, string? task) =>

@@ -97,7 +97,7 @@ internal sealed class Completion(Statement statement)
             SireReader.Read(statement, draft, resolver);
         }
 
-        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal) && !IsIdleTalk(draft, animal)))
+        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal) && !IsIdleTalk(draft, animal) && !IsRestless(draft, animal)))
         {
             var fact = Base(draft) with
             {
@@ -149,6 +149,10 @@ internal sealed class Completion(Statement statement)
     // Nobody was named among jokes and greetings: not worth a question.
     private bool IsIdleTalk(Draft draft, string? animal) =>
         animal == Fact.AskAnimal && draft.Mention is null && draft.Value is null && statement.SentenceHas(draft.Clause, Lexicon.Tag.Banter);
+
+    // "up, down, up again" of a dam near birth
+    private bool IsRestless(Draft draft, string? animal) =>
+        draft.Kind == FactKind.Standing && animal == Fact.AskAnimal && draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Drafts.Exists(other => other.Kind == FactKind.LabourSign) && !statement.Scan.Herd.Young.Any(baby => statement.Scan.Herd.Entry(baby).Role is HerdRole.Newborn);
 
     // Straining after the birth is no labour.
     private bool IsAfterBirth(Draft draft, string? animal) =>

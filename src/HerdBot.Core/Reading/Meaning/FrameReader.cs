@@ -78,7 +78,7 @@ internal static class FrameReader
         {
             "scan" => statement.Scan.Has(Tag.Scan) || statement.Known.SaidScan,
             "feeding" => statement.Drafts.Exists(draft => draft.Kind is FactKind.Feed or FactKind.Colostrum) || statement.Known.Reply?.Task is "feed" or "colostrum" || statement.SentenceHas(clause, Tag.Bottle),
-            "male" => statement.Clauses.Exists(other => other.Has(Tag.HasMale)),
+            "male" => statement.Clauses.Exists(other => other.Has(Tag.HasMale)) || statement.Known.Said.Any(line => line.Mention.Entries.Exists(entry => statement.Scan.Herd.Entry(entry).Role == Core.Herd.HerdRole.Sire)),
             "short" => clause.Items.Count <= 2,
             _ => statement.Known.Holds(frame.Condition),
         };
