@@ -18,6 +18,9 @@ internal sealed class Completion(Statement statement)
     private readonly List<(Fact Fact, int Position)> facts = [];
     private readonly HashSet<Ask> asks = [];
 
+    /// <summary>The facts, and where in the message each was said.</summary>
+    public IEnumerable<(Fact Fact, int Position)> Origins => facts.OrderBy(pair => pair.Position);
+
     public (ImmutableArray<Fact> Facts, Ask? Ask) Finish()
     {
         foreach (var draft in statement.Drafts.Where(draft => draft.Kind == FactKind.Birth).ToList())
@@ -227,7 +230,7 @@ internal sealed class Completion(Statement statement)
     }
 
     private IReadOnlyList<string> Rosters(Draft draft) =>
-        draft.Name is null || draft.Mention is null or { Kind: MentionKind.Pronoun } ? resolver.Resolve(draft.Mention, Whom.Baby, null) : resolver.Resolve(draft.Mention, draft.Mention.Kind == MentionKind.Named ? Whom.Anyone : Whom.Baby, null);
+        resolver.Resolve(draft.Mention, draft.Mention is { Kind: MentionKind.Named } ? Whom.Anyone : Whom.Baby, null);
 
     private IReadOnlyList<string> Claims(Draft draft, Whom whom)
     {

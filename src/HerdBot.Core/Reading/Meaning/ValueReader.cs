@@ -36,6 +36,10 @@ internal static class ValueReader
         {
             statement.Because(clause, "figures of goods, not of an animal");
         }
+        else if (IsDenied(clause, i))
+        {
+            item.Used = true;
+        }
         else if (WeatherReader.Takes(statement, clause, item))
         {
             WeatherReader.Read(statement, clause, item);
@@ -84,6 +88,10 @@ internal static class ValueReader
     private static bool IsRange(Clause clause, int i) =>
         (i + 2 < clause.Items.Count && clause.Items[i].Kind == ItemKind.Number && clause.Items[i + 1].Is(Tag.To) && clause.Items[i + 2] is { Kind: ItemKind.Number or ItemKind.Quantity } end && end.Value > clause.Items[i].Value)
         || (i > 1 && clause.Items[i - 1].Is(Tag.To) && clause.Items[i - 2] is { Kind: ItemKind.Number or ItemKind.Quantity } start && clause.Items[i].Value > start.Value);
+
+    // "sorry 99.2 not 92.9": the figure that it was not
+    private static bool IsDenied(Clause clause, int i) =>
+        i > 1 && clause.Items[i - 1].Is(Tag.Not) && clause.Has(Tag.Correct) && clause.Items.Take(i - 1).Any(before => before.Kind is ItemKind.Number or ItemKind.Quantity);
 
     private static Draft? Dose(Statement statement, Clause clause, Item item) =>
         item.Kind == ItemKind.Quantity && Readings.IsVolume(item.Unit) && !clause.HasAny(Tag.Colostrum, Tag.Milk)
