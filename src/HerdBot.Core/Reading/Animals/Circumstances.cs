@@ -110,8 +110,19 @@ internal sealed class Circumstances
         entry >= 0 && Herd.Entry(entry).Born is { Time: { } time } born ? born.Date + time : null;
 
     /// <summary>The newest birth on record of a dam; null where none.</summary>
-    public LoggedFact? BirthOf(string dam) =>
-        Array.FindLast(births ??= [.. Context.Log.Where(fact => fact.Fact is { Kind: FactKind.Birth, Animal: not null })], birth => string.Equals(birth.Fact.Animal, dam, StringComparison.OrdinalIgnoreCase));
+    public LoggedFact? BirthOf(string dam)
+    {
+        births ??= [.. Context.Log.Where(fact => fact.Fact is { Kind: FactKind.Birth, Animal: not null })];
+        for (var i = births.Length - 1; i >= 0; i--)
+        {
+            if (string.Equals(births[i].Fact.Animal, dam, StringComparison.OrdinalIgnoreCase))
+            {
+                return births[i];
+            }
+        }
+
+        return null;
+    }
 
     private IEnumerable<(Scan Scan, Duration Age)> Lines()
     {

@@ -98,7 +98,7 @@ internal static class NumberJoiner
             return (new Item(ItemKind.Number, item.First, item.End) { Value = 0.5m, Tags = item.Tags }, 1);
         }
 
-        if (item.Is(Tag.A) && scan.At(i + 1) is { Kind: ItemKind.Sense } unit && unit.Tags.HasAny(TagSet.Of(Tag.UnitLb, Tag.UnitKg, Tag.UnitOz)))
+        if (item.Is(Tag.A) && scan.At(i + 1) is { Kind: ItemKind.Sense } unit && unit.Tags.HasAny(Tag.UnitLb, Tag.UnitKg, Tag.UnitOz))
         {
             return (new Item(ItemKind.Number, item.First, item.End) { Value = 1m }, 1);
         }
