@@ -71,6 +71,8 @@ public static class FarmReader
             QuietHours = new DaySpan(quiet[0], quiet[1]),
             WakingHours = new DaySpan(waking[0], waking[1]),
             RoundUps = [.. care.Hours("roundUps", 0, farm.RoundUps)],
+            HotMonths = care.Months("hotMonths"),
+            ColdMonths = care.Months("coldMonths"),
             IggTest = care.Flag("iggTest", true),
             VetDrive = Duration.FromMinutes(care.Whole("vetMinutes", 0, 0, 300)),
         };

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using NodaTime;
@@ -98,6 +99,24 @@ public sealed class JsonReader(JsonElement json, string place, List<string> prob
             return fallback;
         }
         return [.. hours.Select(hour => hour!.Value)];
+    }
+
+    /// <summary>Months of the year, 1 to 12; null where it is absent.</summary>
+    public ImmutableArray<int>? Months(string key)
+    {
+        if (Find(key) is not { } value)
+        {
+            return null;
+        }
+        var months = value.ValueKind == JsonValueKind.Array
+            ? value.EnumerateArray().Select(month => month.ValueKind == JsonValueKind.Number && month.TryGetInt32(out var number) && number is >= 1 and <= 12 ? number : 0).ToList()
+            : [0];
+        if (months.Contains(0))
+        {
+            Problem(key, "must be a list of months like [7, 8]");
+            return null;
+        }
+        return [.. months];
     }
 
     /// <summary>A part that is an object of its own; null where it is absent.</summary>

@@ -39,7 +39,8 @@ public static class CarePlan
         {
             pairs.Add(dam, [.. ofDam[dam]], (mother, babies) => OfPair(state, farm, now, mother, babies));
         }
-        return pairs.Plan([.. young.Select(baby => (baby.Dam!, baby.Id)), .. grown.Select(dam => (dam.Id, dam.Id))]);
+        var plan = pairs.Plan([.. young.Select(baby => (baby.Dam!, baby.Id)), .. grown.Select(dam => (dam.Id, dam.Id))]);
+        return plan with { Tasks = [.. plan.Tasks, .. CloseUp.Of(state, farm, now, plan.Tasks)] };
     }
 
     private static IEnumerable<(AnimalId Animal, IEnumerable<CareTask> Tasks)> OfPair(HerdState state, Farm farm, Instant now, Animal? dam, ImmutableArray<Animal> babies)

@@ -174,7 +174,7 @@ internal static class Asking
             Facts.Ask.Animal => Alike(draft, fact).Length > 1 ? "ask.animal.alike" : fact.Name is not null && fact.Kind != FactKind.Roster ? "ask.animal.unknown" : "ask.animal",
             Facts.Ask.Value => fact.Kind == FactKind.Temperature ? "ask.value.cold" : "ask.value",
             Facts.Ask.Unit => "ask.unit",
-            Facts.Ask.Time => "ask.time",
+            Facts.Ask.Time => fact.Kind == FactKind.Breeding ? "ask.mating.day" : "ask.time",
             _ => fact.Kind == FactKind.Death ? "ask.sure.death" : "ask.sure",
         };
         return draft.Phrases.Say(key, values).TrimStart(',', ' ').Replace(" ,", "", StringComparison.Ordinal);

@@ -20,6 +20,7 @@ internal static partial class Doubts
 
     public static Doubt? About(Draft draft, Fact fact, string? message) => fact.Kind switch
     {
+        FactKind.Breeding or FactKind.PregnancyCheck or FactKind.SpitOff when MatingDoubts.About(draft, fact) is { } doubt => doubt,
         _ when fact.Neg => Unknown(draft, fact),
         FactKind.Birth => TwinOrTwice(draft, fact, message) ?? Unknown(draft, fact),
         FactKind.Temperature => Impossible(draft, fact) ?? Unknown(draft, fact),

@@ -113,6 +113,10 @@ public sealed record Fact(FactKind Kind)
     public AnimalTraits? Traits { get; init; }
     /// <summary>What it says, in a few words.</summary>
     public string? Text { get; init; }
+    /// <summary>The last day of a time in the pen, or of the days that a question asks about. Not part of the written form, but kept.</summary>
+    public LocalDate? Until { get; init; }
+    /// <summary>The birth that a vet expects, said with a pregnancy check. Not part of the written form, but kept.</summary>
+    public LocalDate? Expected { get; init; }
     /// <summary>For corrections and undo: the record meant, where the reader found it. Not part of the written form.</summary>
     public FactId? Target { get; init; }
     /// <summary>The animal of a fact that must be asked for.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HerdBot.Core.Calendar;
 using HerdBot.Core.Care;
+using HerdBot.Core.Due;
 using HerdBot.Core.Reading;
 using NodaTime;
 
@@ -11,6 +12,12 @@ namespace HerdBot.Core.Herd;
 /// <param name="Tables">The care table of each species that care is planned for.</param>
 public sealed record Farm(FarmClock Clock, ImmutableDictionary<Species, CareTable> Tables)
 {
+    /// <summary>Which half of the earth the farm is in, by its zone; null where the zone names no place.</summary>
+    public Hemisphere? Hemisphere { get; init; } = Zones.HemisphereOf(Clock.Zone);
+    /// <summary>Months in which a birth is hard for its heat, 1 to 12; null for the height of summer where the farm is.</summary>
+    public ImmutableArray<int>? HotMonths { get; init; }
+    /// <summary>Months in which a birth is hard for its cold, 1 to 12; null for the depth of winter where the farm is.</summary>
+    public ImmutableArray<int>? ColdMonths { get; init; }
     /// <summary>The farm's unit habit.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Us;
     /// <summary>How 6/3 is read.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HerdBot.Core.Care;
+using HerdBot.Core.Due;
 using HerdBot.Core.Events;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Posting;
@@ -79,6 +80,10 @@ public sealed record HerdState
     /// <summary>The plan that was worked out last, for this herd or an earlier one.</summary>
     internal PlanMemo? Planned { get; set; }
 
+    /// <summary>The herd's pregnancies, by the records; worked out when first asked for.</summary>
+    public DueBook Due(Farm farm) => due is { } book && ReferenceEquals(book.Farm, farm) ? book : due = DueBook.Of(this, farm);
+    private DueBook? due;
+
     /// <summary>Every animal: the roster, then the newborns.</summary>
     public IEnumerable<Animal> Animals => Census.All;
 
@@ -118,7 +123,7 @@ public sealed record HerdState
     /// <summary>The state after an event.</summary>
     public HerdState Apply(HerdEvent happened) => happened switch
     {
-        HerdEvent.AnimalAdded added => this with { Added = Added.Add(added), census = null },
+        HerdEvent.AnimalAdded added => this with { Added = Added.Add(added), census = null, due = null },
         HerdEvent.LineHeard heard => this with { Lines = Keep(Lines.Add(new(heard.Message, heard.By, heard.Text, heard.At, heard.ReplyTo))), LastAt = heard.At },
         HerdEvent.LineEdited edited => this with { Lines = Lines.ConvertAll(line => line.Message == edited.Message ? line with { Text = edited.Text } : line), LastAt = edited.At },
         HerdEvent.ButtonPressed pressed => this with { LastAt = pressed.At },
@@ -157,6 +162,7 @@ public sealed record HerdState
             ByAnimal = Indexed(before, record),
             Vital = Census.Counts(record) ? Vital.SetItem(place, record) : Vital.Remove(place),
             census = counts ? null : census,
+            due = DueBook.Counts(record) || (before is not null && DueBook.Counts(before)) ? null : due,
         };
     }
 

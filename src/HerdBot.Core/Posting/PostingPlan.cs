@@ -103,7 +103,7 @@ public static class PostingPlan
         var latest = farm.RoundUps.SelectMany(time => new[] { farm.Clock.At(today.PlusDays(-1), time), farm.Clock.At(today, time) })
             .Where(at => at <= now).Cast<Instant?>().Max();
         var missed = latest is null || state.RoundUpAt >= latest || (now - latest > Duration.FromMinutes(1) && !(offSince < latest));
-        var open = missed ? [] : tasks.Where(task => task.OpenAt(now)).ToImmutableArray();
+        var open = missed ? [] : tasks.Where(task => task.OpenAt(now) && !(task.RestsUntil > now)).ToImmutableArray();
         return missed || (open.IsEmpty && state.Lapsed.IsEmpty) ? null : open;
     }
 

@@ -1,4 +1,5 @@
 using HerdBot.Core.Care;
+using HerdBot.Core.Due;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using NodaTime;
@@ -30,6 +31,7 @@ public sealed record FactLines(Speaker Speaker)
         var word = FactWords.Word(fact.Kind);
         string[] keys =
         [
+            fact.Says(MatingTopics.Pen) && fact is { Sire: not null, Neg: false } ? $"fact.{word}.pen" : $"fact.{word}.-",
             fact.Task is not null ? $"fact.{word}.{fact.Task}" : $"fact.{word}.-",
             fact.Kind == FactKind.Temperature && fact.Value is null ? $"fact.{word}.none" : $"fact.{word}.-",
             fact is { Kind: FactKind.Roster, Field: not null } ? $"fact.{word}.{fact.Field}" : $"fact.{word}.-",
@@ -40,7 +42,9 @@ public sealed record FactLines(Speaker Speaker)
         var said = Phrases.SayFirst(keys, ("value", Speaker.Said(fact)), ("text", fact.Text ?? ""), ("name", fact.Name ?? ""), ("was", Speaker.Name(fact.Was ?? fact.Animal ?? "")), ("traits", Traits(fact)), ("by", by),
             ("task", Task(fact)), ("answer", Answer(fact)), ("sire", fact.Sire ?? ""), ("at", born is { } instant ? Speaker.Clock(instant) : "")).Trim().TrimEnd(',', ':');
         said = fact.Unsure ? Phrases.Say("fact.unsure", ("fact", said)) : said;
-        return at is { } when && born is null ? Phrases.Say("fact.at", ("fact", said), ("at", Speaker.Clock(when))) : said;
+        return at is not { } when || born is not null ? said
+            : fact.Until is { } until ? Phrases.Say("fact.from_to", ("fact", said), ("from", Speaker.Date(fact.At!.Value.Date)), ("to", Speaker.Date(until)))
+            : Phrases.Say("fact.at", ("fact", said), ("at", fact.At is { Time: null } day && day.Date != Speaker.Farm.Clock.Day(Speaker.Now) ? Speaker.Date(day.Date) : Speaker.Clock(when)));
     }
 
     /// <summary>"dam, alpaca, brown, tag 14": what is told of an animal that joins the herd.</summary>

@@ -41,6 +41,8 @@ public sealed class ClosedSetTests
         Name = "Copper",
         Traits = new AnimalTraits(HerdRole.Sire, Species.Alpaca, "rose grey", "14", "Fern"),
         Text = "línea\nmit 'ä' 🦙",
+        Until = new LocalDate(2027, 6, 20),
+        Expected = new LocalDate(2028, 5, 20),
         Target = new FactId(7),
     };
 

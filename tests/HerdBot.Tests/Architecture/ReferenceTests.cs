@@ -28,6 +28,8 @@ public sealed class ReferenceTests
     [InlineData("LiteDB", "HerdBot.Host/LiteDb")]
     [InlineData("Telegram.Bot", "HerdBot.Host/Telegram")]
     [InlineData("Quartz", "HerdBot.Host/Quartz", "HerdBot.Host/Composition")]
+    [InlineData("ScottPlot", "HerdBot.Host/Calendar")]
+    [InlineData("Ical.Net", "HerdBot.Host/Calendar")]
     [InlineData("Spectre.Console", "HerdBot.Host/Terminal", "HerdBot.Host/Commands")]
     [InlineData("CsvHelper", "HerdBot.Host/Files")]
     [InlineData("System.CommandLine", "HerdBot.Host/Commands", "HerdBot.Host/Program.cs")]

@@ -36,7 +36,7 @@ internal sealed class Completion(Statement statement)
         }
 
         Notes();
-        var ask = Gravest.Where(asks.Contains).Cast<Ask?>().FirstOrDefault();
+        Ask? ask = asks.Count == 0 ? null : Gravest.First(asks.Contains);
         return ([.. facts.OrderBy(pair => pair.Position).Select(pair => pair.Fact)], ask);
     }
 
@@ -100,7 +100,7 @@ internal sealed class Completion(Statement statement)
             SireReader.Read(statement, draft, resolver);
         }
 
-        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal) && !IsIdleTalk(draft, animal)))
+        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal) && !IsIdleTalk(draft, animal) && !IsRestless(draft, animal)))
         {
             var fact = Base(draft) with
             {
@@ -111,7 +111,10 @@ internal sealed class Completion(Statement statement)
                 Route = draft.Route,
                 Task = draft.Task,
                 Text = draft.Text ?? Words(draft),
-                Field = draft.Kind == FactKind.Roster ? RosterField(draft, animal) : draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft)),
+                Until = EndOf(draft),
+                Expected = draft.Expected,
+                Field = draft.Kind == FactKind.Roster ? RosterField(draft, animal) : draft.Field is { } field ? field
+                    : draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft)),
                 Sex = draft.Sex,
                 Traits = draft.Traits,
                 Name = draft.Name ?? (animal == Fact.AskAnimal ? draft.Mention?.Name : null),
@@ -124,6 +127,12 @@ internal sealed class Completion(Statement statement)
             }
         }
     }
+
+    // A time in the pen ends on the day that was named; where that has no year, in the winter after.
+    private static LocalDate? EndOf(Draft draft) => draft is not { When: { Kind: WhenKind.Range, Date: { } from, EndDate: { } to }, Kind: FactKind.Breeding or FactKind.QuestionDue } ? null
+        : to < from && Period.DaysBetween(from, to.PlusYears(1)) <= LongestPen ? to.PlusYears(1) : to;
+
+    private const int LongestPen = 150;
 
     // A newborn gets its name; one that has a name is called otherwise.
     private string RosterField(Draft draft, string? animal) =>
@@ -144,6 +153,10 @@ internal sealed class Completion(Statement statement)
     private bool IsIdleTalk(Draft draft, string? animal) =>
         animal == Fact.AskAnimal && draft.Mention is null && draft.Value is null && statement.SentenceHas(draft.Clause, Lexicon.Tag.Banter);
 
+    // "up, down, up again" of a dam near birth
+    private bool IsRestless(Draft draft, string? animal) =>
+        draft.Kind == FactKind.Standing && animal == Fact.AskAnimal && draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Drafts.Exists(other => other.Kind == FactKind.LabourSign) && !statement.Scan.Herd.Young.Any(baby => statement.Scan.Herd.Entry(baby).Role is HerdRole.Newborn);
+
     // Straining after the birth is no labour.
     private bool IsAfterBirth(Draft draft, string? animal) =>
         draft.Kind == FactKind.LabourSign && draft.Mention is null or { Kind: MentionKind.Pronoun } && animal is not null
@@ -163,7 +176,9 @@ internal sealed class Completion(Statement statement)
             FactKind.Kit or FactKind.Weather or FactKind.QuestionTasks or FactKind.QuestionHowto => [],
             FactKind.QuestionDue => draft.Mention is null ? [] : resolver.Resolve(draft.Mention, Whom.Dam, "labour"),
             FactKind.QuestionStatus => draft.Mention is null ? [] : resolver.Resolve(draft.Mention, whom, draft.Task),
+            FactKind.Breeding when draft.Mention is null && draft.Sire is not null => [],
             FactKind.Death => Deaths(draft),
+            FactKind.Done when draft.Task == LookReader.Task && draft.Mention is null => [],
             FactKind.Roster => Rosters(draft),
             FactKind.Claim => Claims(draft, whom),
             FactKind.Note => Noted(draft) is [Fact.AskAnimal] && draft.Mention is null && !draft.Clause.Has(Lexicon.Tag.NoteBaby) ? [] : Noted(draft),
@@ -171,12 +186,13 @@ internal sealed class Completion(Statement statement)
             FactKind.Temperature or FactKind.Weight when IsGrown(draft) => resolver.Resolve(draft.Mention, Whom.Anyone, FactWords.Word(draft.Kind)),
             _ => resolver.Resolve(Twin(draft), whom, FactWords.Word(draft.Kind)),
         };
-        return names.Count > 0 ? names.AsEnumerable<string?>() : draft.Kind is FactKind.Kit or FactKind.Weather or FactKind.Claim or FactKind.Note || FactWords.Word(draft.Kind).StartsWith("question", StringComparison.Ordinal) ? [null] : [Fact.AskAnimal];
+        return names.Count > 0 ? names.AsEnumerable<string?>() : draft.Kind is FactKind.Kit or FactKind.Weather or FactKind.Claim or FactKind.Note || draft.Task == LookReader.Task || FactWords.Word(draft.Kind).StartsWith("question", StringComparison.Ordinal) ? [null] : [Fact.AskAnimal];
     }
 
-    // A figure that only a grown animal can weigh is the dam's own.
-    private static bool IsGrown(Draft draft) =>
-        draft is { Kind: FactKind.Weight, Mention.Kind: MentionKind.Named } && draft.Value > (draft.Unit == FactUnit.Kg ? 45m : 100m);
+    // A figure that only a grown animal can weigh is the dam's own; so is a temperature that was asked of her.
+    private bool IsGrown(Draft draft) => (draft is { Kind: FactKind.Temperature, Mention: { Kind: MentionKind.Named, Entries: [var dam, ..] } }
+            && statement.Known.Context.Reminders.Any(reminder => reminder.Task == "temperature" && reminder.Animal == statement.Scan.Herd.Entry(dam).Name))
+        || draft is { Kind: FactKind.Weight, Mention.Kind: MentionKind.Named } && draft.Value > (draft.Unit == FactUnit.Kg ? 45m : 100m);
 
     // "ewe lamb 9#, ram lamb 10.5#": the sex told next to the figure says which twin.
     private Mention? Twin(Draft draft)
@@ -255,6 +271,12 @@ internal sealed class Completion(Statement statement)
 
     private Fact Timed(Draft draft, Fact fact, string? animal)
     {
+        if (draft is { Kind: FactKind.Breeding, Neg: false } && (draft.When?.DayOffset > 0 || draft.Clause.Has(Lexicon.Tag.Tomorrow)))
+        {
+            asks.Add(Ask.Time);
+            return fact;
+        }
+
         if (draft.When is not { } when)
         {
             return fact;
@@ -318,7 +340,11 @@ internal sealed class Completion(Statement statement)
             asks.Add(ask);
         }
 
-        facts.RemoveAll(pair => fact.Neg && !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal && fact.Kind is FactKind.Vaccination or FactKind.Medication && fact.Neg && pair.Fact.Animal == fact.Animal && pair.Fact.Kind == fact.Kind);
+        if (fact is { Neg: true, Kind: FactKind.Vaccination or FactKind.Medication })
+        {
+            facts.RemoveAll(pair => !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal);
+        }
+
         var twin = facts.FindIndex(pair => IsSame(pair.Fact, fact));
         if (twin < 0)
         {

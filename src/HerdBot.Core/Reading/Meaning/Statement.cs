@@ -8,7 +8,7 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>The message while it is being understood: its clauses, the facts so far, what carries over.</summary>
 internal sealed class Statement(Scan scan, Circumstances known, List<Clause> clauses)
 {
-    private readonly Dictionary<int, TagSet> sentences = SentenceTags(clauses);
+    private readonly TagSet[] sentences = SentenceTags(clauses);
 
     public Scan Scan { get; } = scan;
 
@@ -31,17 +31,14 @@ internal sealed class Statement(Scan scan, Circumstances known, List<Clause> cla
         return draft;
     }
 
-    public bool SentenceHas(Clause clause, Tag tag)
-    {
-        return sentences.TryGetValue(clause.Sentence, out var tags) && tags.Has(tag);
-    }
+    public bool SentenceHas(Clause clause, Tag tag) => sentences[clause.Sentence].Has(tag);
 
-    private static Dictionary<int, TagSet> SentenceTags(List<Clause> clauses)
+    private static TagSet[] SentenceTags(List<Clause> clauses)
     {
-        var tags = new Dictionary<int, TagSet>();
+        var tags = new TagSet[clauses.Count == 0 ? 0 : clauses[^1].Sentence + 1];
         foreach (var clause in clauses)
         {
-            tags[clause.Sentence] = tags.GetValueOrDefault(clause.Sentence) | clause.Tags;
+            tags[clause.Sentence] |= clause.Tags;
         }
 
         return tags;
