@@ -95,7 +95,7 @@ public sealed class WordingTests
         CareTaskName.DamBleeding, CareTaskName.Prolapse, CareTaskName.DamColic, CareTaskName.VetToday, CareTaskName.Rebreed,
         CareTaskName.LookOver, CareTaskName.Weak, CareTaskName.CordDip, CareTaskName.CordWatch, CareTaskName.Temperature, CareTaskName.Warm, CareTaskName.Standing,
         CareTaskName.Nursing, CareTaskName.Colostrum, CareTaskName.Meconium, CareTaskName.Urine, CareTaskName.Weight, CareTaskName.DayLook, CareTaskName.Labour,
-        CareTaskName.Presentation, CareTaskName.DamLook, CareTaskName.Placenta, CareTaskName.LookIn, CareTaskName.VetToday, CareTaskName.Vaccination,
+        CareTaskName.Presentation, CareTaskName.DamLook, CareTaskName.Placenta, CareTaskName.LookIn,
     ]);
 
     [Theory]

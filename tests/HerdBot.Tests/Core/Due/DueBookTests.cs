@@ -103,7 +103,7 @@ public sealed class DueBookTests
     public void A_stillbirth_ends_it_too()
     {
         Tell(FactKind.Breeding, May3);
-        state = state.Apply(new HerdEvent.FactRecorded(state.NextFact, new Fact(FactKind.Death) { Animal = "Sage's baby" }, null, At(May3.PlusDays(200)), At(May3.PlusDays(200)), "Ana"));
+        state = state.Apply(new HerdEvent.FactRecorded(state.NextFact, new Fact(FactKind.Death) { Animal = "Sage's baby" }, Sage.Id, At(May3.PlusDays(200)), At(May3.PlusDays(200)), "Ana") { Newborn = new AnimalId("sage/2") });
 
         Due(May3.PlusDays(210)).Should().BeNull();
     }
