@@ -12,6 +12,9 @@ internal sealed record NewName(string Text, List<Item> Items);
 /// <summary>Finds the name in words that give one: a word nobody knows, or a known one that serves as a name here.</summary>
 internal static class NameReader
 {
+    // "le puse vitamina ADE": what is put on or into an animal is not its name
+    private static readonly TagSet NoNames = TagSet.Of(Tag.Medicine, Tag.Vaccine, Tag.Iodine, Tag.Vet, Tag.Igg, Tag.Coat);
+
     /// <summary>The last unknown word of a clause; else a capitalised one, or a name of the herd, behind what announces it.</summary>
     /// <param name="statement">The message.</param>
     /// <param name="clause">The clause.</param>
@@ -29,7 +32,7 @@ internal static class NameReader
             return Joined(statement, clause, late, after);
         }
 
-        var word = clause.Items.FindLastIndex(item => item.Mention is null && item.Kind is ItemKind.Sense or ItemKind.Time && statement.Scan.TokenOf(item).Capital);
+        var word = clause.Items.FindLastIndex(item => item.Mention is null && item.Kind is ItemKind.Sense or ItemKind.Time && statement.Scan.TokenOf(item).Capital && !item.Tags.HasAny(NoNames));
         if (word > after)
         {
             return Joined(statement, clause, word, after);

@@ -11,6 +11,7 @@ internal sealed class WordLookup
     private readonly int[] first;
     private readonly int[] second;
     private readonly (int Length, Sense Sense)[] own;
+    private readonly bool mixed;
 
     public WordLookup(Token[] tokens, Language farm, OwnWords words)
     {
@@ -27,6 +28,8 @@ internal sealed class WordLookup
             {
                 second[i] = -1;
             }
+
+            mixed |= first[i] < 0 && second[i] >= 0 && tokens[i].Kind == TokenKind.Word;
         }
     }
 
@@ -40,7 +43,7 @@ internal sealed class WordLookup
     public void Mend(int token, string folded)
     {
         first[token] = Primary.Words.Mend(folded);
-        if (first[token] < 0)
+        if (first[token] < 0 && mixed)
         {
             second[token] = Secondary.Words.Mend(folded);
         }
