@@ -138,6 +138,7 @@ public sealed class ClosedSetTests
             new Inbound.Line("k1", group, ana, At, "m1", "Sage had a girl 6:40", null), new Inbound.Edit("k2", group, ana, At, "m1", "Sage had a boy 6:40"),
             new Inbound.Tap("k3", group, ana, At, ButtonData.Write(1, new Button("", ButtonVerb.Done, 0))), new Inbound.Wordless("k4", group, ana, At, "m2", "voice"),
             new Inbound.Membership("k5", group, ana, At, "Barn", true), new Inbound.Moved("k6", group, ana, At, new GroupId("barn")),
+            new Inbound.Missed("k7", group, ana, At, At - Duration.FromHours(30)),
         ];
         ways.Select(way => way.GetType()).Should().BeEquivalentTo(Of(typeof(Inbound)));
         using var desk = await Desk.OpenAsync(new InMemoryHerdStore(), At);
