@@ -15,6 +15,8 @@ internal sealed class DemoStage(ChatScreen screen, TimeProvider? wall, Cancellat
     private static readonly TimeSpan Letter = TimeSpan.FromMilliseconds(9);
     private int unread;
 
+    public int? MostAMinute => screen.MostAMinute;
+
     public void Follow(TimeProvider clock) => screen.Follow(clock);
 
     public void Hear(Inbound inbound)

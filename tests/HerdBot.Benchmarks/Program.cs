@@ -1,7 +1,20 @@
 using HerdBot.Benchmarks;
 
-// Everything is printed as it was measured, on the disk of the folder for temporary files.
-await WholeWayBenchmarks.RunAsync(Console.Out);
-await ReadingBenchmarks.RunAsync(Console.Out);
-PlanBenchmarks.Run(Console.Out);
-await StoreBenchmarks.RunAsync(Console.Out);
+// Everything is printed as it was measured, on the disk of the folder for temporary files. Arguments name what to run.
+(string Name, Func<Task> Run)[] all =
+[
+    ("way", () => WholeWayBenchmarks.RunAsync(Console.Out)),
+    ("reading", () => ReadingBenchmarks.RunAsync(Console.Out)),
+    ("plan", () => Task.Run(() => PlanBenchmarks.Run(Console.Out))),
+    ("store", () => StoreBenchmarks.RunAsync(Console.Out)),
+];
+if (args.FirstOrDefault(arg => all.All(one => one.Name != arg)) is { } unknown)
+{
+    Console.Error.WriteLine($"'{unknown}' is none of: {string.Join(", ", all.Select(one => one.Name))}");
+    return 2;
+}
+foreach (var (_, run) in all.Where(one => args.Length == 0 || args.Contains(one.Name)))
+{
+    await run();
+}
+return 0;

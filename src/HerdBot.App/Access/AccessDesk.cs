@@ -3,6 +3,7 @@ using System.Globalization;
 using HerdBot.App.Messages;
 using HerdBot.App.Ports;
 using HerdBot.Core.Reading;
+using HerdBot.Core.Wording;
 using NodaTime;
 
 namespace HerdBot.App.Access;
@@ -15,7 +16,7 @@ public sealed class AccessDesk(Language language, SetUpCode? code)
     private const string Yes = "access:yes:";
     private const string No = "access:no:";
 
-    private readonly AccessWords _words = AccessWords.Of(language);
+    private readonly Phrases phrases = Phrases.Of(language);
 
     /// <summary>What becomes of something that came in.</summary>
     /// <param name="state">Who may use the bot and where.</param>
@@ -63,11 +64,11 @@ public sealed class AccessDesk(Language language, SetUpCode? code)
         var waiting = new AccessEvent.GroupWaiting(inbound.Group, title, inbound.From.Name);
         var next = state.Apply(waiting);
         ImmutableArray<AccessPost> asked = state.Owner is { } owner ? [Question(owner, next, next.Find(inbound.Group)!)] : [];
-        return Settle([waiting], [new AccessPost(inbound.Group, _words.Waits), .. asked]);
+        return Settle([waiting], [new AccessPost(inbound.Group, phrases.Say("door.waits")), .. asked]);
     }
 
     private AccessDecision.Settle Approve(AccessState state, GroupId chat, string title) =>
-        Settle([new AccessEvent.GroupApproved(state.StreamOf(chat), title)], [new AccessPost(state.ChatOf(state.StreamOf(chat)), _words.Begins)]);
+        Settle([new AccessEvent.GroupApproved(state.StreamOf(chat), title)], [new AccessPost(state.ChatOf(state.StreamOf(chat)), phrases.Say("door.begins"))]);
 
     private AccessDecision InPrivate(AccessState state, Inbound inbound, Instant now, GroupId? home) => inbound switch
     {
@@ -75,7 +76,7 @@ public sealed class AccessDesk(Language language, SetUpCode? code)
         Inbound.Line line when Code(line.Text) is { } typed && code?.Opens(typed, now, state.Owner?.At) == true
             => Own(state, line, now),
         Inbound.Line line when Code(line.Text) is not null && state.Owner is null
-            => Settle([], [new AccessPost(line.Group, _words.BadCode)]),
+            => Settle([], [new AccessPost(line.Group, phrases.Say("door.bad_code"))]),
         Inbound.Tap tap when Asked(state, tap.Data) is { } group => state.IsOwner(tap.From)
             ? Answered(state, tap, group)
             : new AccessDecision.Ignore(),
@@ -90,7 +91,7 @@ public sealed class AccessDesk(Language language, SetUpCode? code)
     {
         var owner = new AccessEvent.OwnerKnown(line.From, line.Group, now);
         var waiting = state.Groups.FindAll(group => group.Standing == Standing.Waiting);
-        return Settle([owner], [new AccessPost(line.Group, _words.Welcome), .. waiting.Select(group => Question(owner, state, group))]);
+        return Settle([owner], [new AccessPost(line.Group, phrases.Say("door.welcome")), .. waiting.Select(group => Question(owner, state, group))]);
     }
 
     private AccessDecision OwnersWords(AccessState state, Inbound inbound)
@@ -98,33 +99,33 @@ public sealed class AccessDesk(Language language, SetUpCode? code)
         if (state.OnlyGroup is { } stream)
             return new AccessDecision.Pass(stream);
         var several = state.Groups.Exists(group => group.Standing == Standing.Approved);
-        return Settle([], [new AccessPost(inbound.Group, several ? _words.WhichGroup : _words.AddMe)]);
+        return Settle([], [new AccessPost(inbound.Group, several ? phrases.Say("door.which_group") : phrases.Say("door.add_me"))]);
     }
 
     private AccessDecision Outsider(AccessState state, Inbound inbound) => state.WasTold(inbound.Group)
         ? new AccessDecision.Ignore()
-        : Settle([new AccessEvent.OutsiderTold(inbound.Group)], [new AccessPost(inbound.Group, _words.Outsider)]);
+        : Settle([new AccessEvent.OutsiderTold(inbound.Group)], [new AccessPost(inbound.Group, phrases.Say("door.outsider"))]);
 
     private AccessDecision Answered(AccessState state, Inbound.Tap tap, KnownGroup group)
     {
         var (standing, said) = tap.Data.StartsWith(Yes, StringComparison.Ordinal)
-            ? (Standing.Approved, _words.Approved)
-            : (Standing.Refused, _words.Refused);
+            ? (Standing.Approved, "door.approved")
+            : (Standing.Refused, "door.refused");
         if (group.Standing == standing)
             return new AccessDecision.Ignore();
-        var answer = new AccessPost(tap.Group, Fill(said, Title(group)));
+        var answer = new AccessPost(tap.Group, phrases.Say(said, ("group", Title(group))));
         return standing == Standing.Refused
             ? Settle([new AccessEvent.GroupRefused(group.Stream)], [answer])
-            : Settle([new AccessEvent.GroupApproved(group.Stream, "")], [answer, new AccessPost(state.ChatOf(group.Stream), _words.Begins)]);
+            : Settle([new AccessEvent.GroupApproved(group.Stream, "")], [answer, new AccessPost(state.ChatOf(group.Stream), phrases.Say("door.begins"))]);
     }
 
     private AccessPost Question(AccessEvent.OwnerKnown owner, AccessState state, KnownGroup group)
     {
         // The group's place in the list, which never changes, keeps the data short whatever the group is called.
         var number = state.Groups.IndexOf(group).ToString(CultureInfo.InvariantCulture);
-        return new AccessPost(owner.Chat, Fill(_words.MayI, Title(group), group.By))
+        return new AccessPost(owner.Chat, phrases.Say("door.may_i", ("group", Title(group)), ("by", group.By)))
         {
-            Buttons = [new PostButton(_words.Approve, Yes + number), new PostButton(_words.Refuse, No + number)],
+            Buttons = [new PostButton(phrases.Say("door.approve"), Yes + number), new PostButton(phrases.Say("door.refuse"), No + number)],
         };
     }
 
@@ -144,9 +145,7 @@ public sealed class AccessDesk(Language language, SetUpCode? code)
     private static AccessDecision Into(GroupId? stream) =>
         stream is { } known ? new AccessDecision.Pass(known) : new AccessDecision.Ignore();
 
-    private string Title(KnownGroup group) => group.Title.Length > 0 ? $"'{group.Title}'" : _words.SomeGroup;
-
-    private static string Fill(string words, params object?[] parts) => string.Format(CultureInfo.InvariantCulture, words, parts);
+    private string Title(KnownGroup group) => group.Title.Length > 0 ? $"'{group.Title}'" : phrases.Say("door.some_group");
 
     private static AccessDecision.Settle Settle(ImmutableArray<AccessEvent> events, ImmutableArray<AccessPost> posts = default) =>
         new(events, posts.IsDefault ? [] : posts);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HerdBot.App.Outbox;
 using HerdBot.App.Ports;
 using HerdBot.App.Records;
 using HerdBot.Core.Decisions;
@@ -10,17 +11,23 @@ using NodaTime;
 
 namespace HerdBot.App.Messages;
 
+/// <summary>What came of a turn at a desk.</summary>
+/// <param name="Next">When to look again; null where nothing can fall due.</param>
+/// <param name="Faults">Faults of our own that kept a message from being worked on, by its key; the sender is told of them.</param>
+public sealed record Worked(Instant? Next, ImmutableArray<(string Key, Exception Fault)> Faults);
+
 /// <summary>
-/// One group's history and state. Every decision is made here, one at a time, and is on the disk before it counts.
+/// One group's history and state. Every decision is made here, one turn at a time. What is decided in a turn builds on
+/// what was decided before it; it counts, and can be seen, when all of the turn is on the disk.
 /// </summary>
 public sealed class GroupDesk : IDisposable
 {
     private readonly IHerdStore store;
+    private readonly IHandOver handOver;
     private readonly SemaphoreSlim lane = new(1, 1);
-    private long version;
-    private Instant? offSince;
+    private Standing now = new(HerdState.Empty, 0, null, 0);
 
-    private GroupDesk(GroupId group, Farm farm, IHerdStore store) => (Group, Farm, this.store) = (group, farm, store);
+    private GroupDesk(GroupId group, Farm farm, IHerdStore store, IHandOver handOver) => (Group, Farm, this.store, this.handOver) = (group, farm, store, handOver);
 
     /// <summary>Whose history it is.</summary>
     public GroupId Group { get; }
@@ -28,7 +35,7 @@ public sealed class GroupDesk : IDisposable
     /// <summary>The farm's settings.</summary>
     public Farm Farm { get; }
 
-    /// <summary>What the history comes to. Replaced by each commit, never changed.</summary>
+    /// <summary>What the history comes to, as far as it is on the disk. Replaced after each turn, never changed.</summary>
     public HerdState State { get; private set; } = HerdState.Empty;
 
     /// <summary>Reads a group's history, and adds the animals of the settings that it does not know yet.</summary>
@@ -36,106 +43,181 @@ public sealed class GroupDesk : IDisposable
     /// <param name="farm">The farm's settings.</param>
     /// <param name="herd">The animals that the settings name.</param>
     /// <param name="store">Where the history is.</param>
-    /// <param name="now">When.</param>
+    /// <param name="handOver">Takes what is to be sent.</param>
+    /// <param name="at">When.</param>
     /// <param name="cancellation">Gives up.</param>
     public static async Task<GroupDesk> OpenAsync(
-        GroupId group, Farm farm, IEnumerable<Animal> herd, IHerdStore store, Instant now, CancellationToken cancellation = default)
+        GroupId group, Farm farm, IEnumerable<Animal> herd, IHerdStore store, IHandOver handOver, Instant at, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(store);
-        var desk = new GroupDesk(group, farm, store);
-        foreach (var stored in await store.ReadGroupAsync(group, 0, cancellation))
-        {
-            desk.State = desk.State.Apply(stored.Commit.Events.Select(EventCodec.Read));
-            desk.version = stored.Version;
-        }
-        desk.offSince = desk.State.LastAt;
-        var known = desk.State.Roster.Select(animal => animal.Id).ToHashSet();
+        ArgumentNullException.ThrowIfNull(handOver);
+        var desk = new GroupDesk(group, farm, store, handOver);
+        await desk.CatchUpAsync(cancellation);
+        desk.now = desk.now with { OffSince = desk.now.State.LastAt };
+        var known = desk.now.State.Roster.Select(animal => animal.Id).ToHashSet();
         var added = herd.Where(animal => known.Add(animal.Id)).Select(animal => (HerdEvent)new HerdEvent.AnimalAdded(animal)).ToImmutableArray();
-        await desk.CommitAsync(desk.OwnKey("herd"), added, now, cancellation);
+        await desk.Commit(desk.OwnKey("herd"), added, at, cancellation);
+        desk.State = desk.now.State;
         return desk;
     }
 
-    /// <summary>Works on what came in. Passed over where it was worked on before.</summary>
-    /// <param name="inbound">What came in.</param>
-    /// <param name="now">The instant that counts as its coming.</param>
+    /// <summary>Works on what came in, in its order, and queues what is due. What was worked on before is passed over.</summary>
+    /// <param name="heard">What came in; may be nothing.</param>
+    /// <param name="at">The instant that counts as its coming.</param>
     /// <param name="cancellation">Gives up.</param>
-    /// <returns>A fault of our own that kept it from being worked on, which the sender is told of; null where there is none.</returns>
-    public async Task<Exception?> HandleAsync(Inbound inbound, Instant now, CancellationToken cancellation = default)
+    public async Task<Worked> WorkAsync(IReadOnlyList<Inbound> heard, Instant at, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(inbound);
-        Exception? fault = null;
+        ArgumentNullException.ThrowIfNull(heard);
+        Worked? worked = null;
         await lane.InTurnAsync(async () =>
         {
             try
             {
-                await CommitAsync(inbound.Key, DecideSafely(inbound, now, out fault), now, cancellation);
+                worked = await TogetherAsync(heard, at, cancellation);
             }
             catch (StoreDuplicateException)
             {
-                // It was worked on before: the same update twice is one message.
+                worked = await OneByOneAsync(heard, at, cancellation);
             }
         }, cancellation);
-        return fault;
+        return worked!;
     }
 
-    /// <summary>Queues what is due.</summary>
-    /// <returns>When to look again; null where nothing can fall due.</returns>
-    public async Task<Instant?> RemindAsync(Instant now, CancellationToken cancellation = default)
-    {
-        Instant? next = null;
-        await lane.InTurnAsync(async () =>
-        {
-            (var events, next) = Remind.At(State, Farm, now, offSince);
-            offSince = null;
-            await CommitAsync(OwnKey("due"), events, now, cancellation);
-        }, cancellation);
-        return next;
-    }
-
-    /// <summary>Notes how a post fares on its way to the chat.</summary>
-    public Task NoteAsync(HerdEvent fared, Instant now, CancellationToken cancellation = default) =>
-        lane.InTurnAsync(() => CommitAsync(OwnKey("post"), [fared], now, cancellation), cancellation);
+    /// <summary>Notes how posts fare on their way to the chat, and which is handed over next.</summary>
+    /// <param name="fared">What came of one that was handed over; may be nothing.</param>
+    /// <param name="at">When.</param>
+    /// <param name="cancellation">Gives up.</param>
+    public Task NoteAsync(ImmutableArray<HerdEvent> fared, Instant at, CancellationToken cancellation = default) =>
+        lane.InTurnAsync(() => TurnAsync(() => [Commit(OwnKey("post"), fared, at, cancellation)]), cancellation);
 
     /// <inheritdoc/>
     public void Dispose() => lane.Dispose();
 
+    /// <summary>Decides all of it, each building on the one before, and writes it side by side: the store keeps the order.</summary>
+    private async Task<Worked> TogetherAsync(IReadOnlyList<Inbound> heard, Instant at, CancellationToken cancellation)
+    {
+        var faults = ImmutableArray.CreateBuilder<(string, Exception)>();
+        Instant? next = null;
+        await TurnAsync(() =>
+        {
+            var written = new List<Task>();
+            foreach (var inbound in heard)
+            {
+                written.Add(Commit(inbound.Key, DecideSafely(inbound, at, out var fault), at, cancellation));
+                if (fault is not null)
+                {
+                    faults.Add((inbound.Key, fault));
+                }
+            }
+            (var due, next) = Remind.At(now.State, Farm, at, now.OffSince);
+            now = now with { OffSince = null };
+            written.Add(Commit(OwnKey("due"), due, at, cancellation));
+            return written;
+        });
+        return new Worked(next, faults.ToImmutable());
+    }
+
+    /// <summary>One of them was worked on before. Whatever was decided on top of it has been refused too, and is decided anew.</summary>
+    private async Task<Worked> OneByOneAsync(IReadOnlyList<Inbound> heard, Instant at, CancellationToken cancellation)
+    {
+        var faults = ImmutableArray<(string, Exception)>.Empty;
+        await CatchUpAsync(cancellation);
+        foreach (var inbound in heard)
+        {
+            try
+            {
+                faults = faults.AddRange((await TogetherAsync([inbound], at, cancellation)).Faults);
+            }
+            catch (StoreDuplicateException)
+            {
+                await CatchUpAsync(cancellation);
+            }
+        }
+        return (await TogetherAsync([], at, cancellation)) with { Faults = faults };
+    }
+
+    /// <summary>Decides, waits for the disk, and shows the outcome; where the store refuses, nothing has happened.</summary>
+    private async Task TurnAsync(Func<IReadOnlyList<Task>> decide)
+    {
+        var before = now;
+        try
+        {
+            await Task.WhenAll(decide());
+            State = now.State;
+        }
+        catch
+        {
+            if (now.Handed != before.Handed)
+            {
+                handOver.TakeBack(Group);
+            }
+            now = before;
+            throw;
+        }
+    }
+
+    /// <summary>Learns what is in the history and not yet in the state.</summary>
+    private async Task CatchUpAsync(CancellationToken cancellation)
+    {
+        foreach (var stored in await store.ReadGroupAsync(Group, now.Version, cancellation))
+        {
+            now = now with { State = now.State.Apply(stored.Commit.Events.Select(EventCodec.Read)), Version = stored.Version };
+        }
+        State = now.State;
+    }
+
     /// <summary>The message boundary: one message that we cannot work on must not stop all that come after it.</summary>
-    private ImmutableArray<HerdEvent> DecideSafely(Inbound inbound, Instant now, out Exception? fault)
+    private ImmutableArray<HerdEvent> DecideSafely(Inbound inbound, Instant at, out Exception? fault)
     {
         try
         {
             fault = null;
-            return Decide(inbound, now);
+            return Decide(inbound, at);
         }
         catch (Exception odd)
         {
             fault = odd;
-            return Hear.Failed(State, Farm, now, (inbound as Inbound.Line)?.MessageId ?? (inbound as Inbound.Edit)?.MessageId);
+            return Hear.Failed(now.State, Farm, at, (inbound as Inbound.Line)?.MessageId ?? (inbound as Inbound.Edit)?.MessageId);
         }
     }
 
-    private ImmutableArray<HerdEvent> Decide(Inbound inbound, Instant now) => inbound switch
+    private ImmutableArray<HerdEvent> Decide(Inbound inbound, Instant at) => inbound switch
     {
-        Inbound.Line line => Hear.Line(State, Farm, now, line.From.Name, line.MessageId, line.Text, line.ReplyTo),
-        Inbound.Edit edit => Hear.Edit(State, Farm, now, edit.From.Name, edit.MessageId, edit.Text),
-        Inbound.Wordless wordless => Hear.Wordless(State, Farm, now, wordless.From.Name, wordless.MessageId, wordless.What),
+        Inbound.Line line => Hear.Line(now.State, Farm, at, line.From.Name, line.MessageId, line.Text, line.ReplyTo),
+        Inbound.Edit edit => Hear.Edit(now.State, Farm, at, edit.From.Name, edit.MessageId, edit.Text),
+        Inbound.Wordless wordless => Hear.Wordless(now.State, Farm, at, wordless.From.Name, wordless.MessageId, wordless.What),
         Inbound.Tap tap when ButtonData.TryRead(tap.Data, out var post, out var verb, out var index) =>
-            Press.Button(State, Farm, now, tap.From.Name, post, verb, index),
-        _ => [new HerdEvent.WordlessHeard(inbound.From.Name, inbound.GetType().Name, now, false)],
+            Press.Button(now.State, Farm, at, tap.From.Name, post, verb, index),
+        _ => [new HerdEvent.WordlessHeard(inbound.From.Name, inbound.GetType().Name, at, false)],
     };
 
-    private string OwnKey(string what) => string.Create(CultureInfo.InvariantCulture, $"{Group.Value}/{version + 1}/{what}");
+    private string OwnKey(string what) => string.Create(CultureInfo.InvariantCulture, $"{Group.Value}/{now.Version + 1}/{what}");
 
-    private async Task CommitAsync(string key, ImmutableArray<HerdEvent> events, Instant now, CancellationToken cancellation)
+    /// <summary>Hands events to the store, and with them the note that a post is handed over, where one is.</summary>
+    private Task Commit(string key, ImmutableArray<HerdEvent> events, Instant at, CancellationToken cancellation)
     {
+        var after = now.State.Apply(events);
+        if (handOver.Next(Group, after, at) is { } handed)
+        {
+            events = events.Add(handed);
+            after = after.Apply(handed);
+            now = now with { Handed = now.Handed + 1 };
+        }
         if (events.IsEmpty)
         {
-            return;
+            return Task.CompletedTask;
         }
-        await store.AppendAsync(new Commit(Group, version, key, now, [.. events.Select(EventCodec.Write)]), cancellation);
-        version++;
-        State = State.Apply(events);
+        var written = store.AppendAsync(new Commit(Group, now.Version, key, at, [.. events.Select(EventCodec.Write)]), cancellation);
+        now = now with { State = after, Version = now.Version + 1 };
+        return written;
     }
+
+    /// <summary>How things stand in a turn.</summary>
+    /// <param name="State">What the decisions so far come to.</param>
+    /// <param name="Version">How many commits there are.</param>
+    /// <param name="OffSince">Before the first look after a start: when the bot was last seen alive.</param>
+    /// <param name="Handed">How many posts were handed over.</param>
+    private sealed record Standing(HerdState State, long Version, Instant? OffSince, int Handed);
 }
 
 /// <summary>What a button carries: a version, what it does, the post's number, which task or choice.</summary>

@@ -18,6 +18,8 @@ public sealed record FarmSetup(Farm Farm, IReadOnlyList<Animal> Herd);
 /// </summary>
 public sealed partial class Pipeline : IIntake, IDisposable
 {
+    private const int MostAtOnce = 64;
+
     private readonly IHerdStore store;
     private readonly IInboundFormat format;
     private readonly IDoor door;
@@ -27,15 +29,30 @@ public sealed partial class Pipeline : IIntake, IDisposable
     private readonly TimeProvider time;
     private readonly ILogger<Pipeline> log;
     private readonly Channel<InboxEntry> waiting = Channel.CreateUnbounded<InboxEntry>();
-    private readonly Channel<TaskCompletionSource> toSend = Channel.CreateUnbounded<TaskCompletionSource>();
     private readonly ConcurrentDictionary<GroupId, GroupDesk> desks = [];
+    private readonly ConcurrentDictionary<GroupId, Instant> looks = [];
+    private readonly SendLanes lanes;
+    private readonly TaskCompletionSource broken = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly TaskCompletionSource running = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly SemaphoreSlim turn = new(1, 1);
+    private CancellationToken sending = new(canceled: true);
     private int underWay;
     private TaskCompletionSource idle = Completed();
 
     /// <summary>Puts the parts together; nothing runs before <see cref="RunAsync"/>.</summary>
-    public Pipeline(IHerdStore store, IInboundFormat format, IDoor door, IWakeUp wakeUp, OutboxRun outbox, FarmSetup setup, TimeProvider time, ILogger<Pipeline> log) =>
+    public Pipeline(IHerdStore store, IInboundFormat format, IDoor door, IWakeUp wakeUp, OutboxRun outbox, FarmSetup setup, TimeProvider time, ILogger<Pipeline> log)
+    {
         (this.store, this.format, this.door, outlook, this.outbox, this.setup, this.time, this.log) = (store, format, door, new Outlook(wakeUp), outbox, setup, time, log);
+        lanes = new SendLanes(at => outlook.SendAtAsync(at, sending), Broke);
+    }
+
+    private void Broke(Exception fault)
+    {
+        if (fault is not OperationCanceledException || !sending.IsCancellationRequested)
+        {
+            broken.TrySetException(fault);
+        }
+    }
 
     /// <summary>What a group's history comes to; empty where it has none.</summary>
     public HerdState StateOf(GroupId group) => desks.GetValueOrDefault(group)?.State ?? HerdState.Empty;
@@ -44,11 +61,20 @@ public sealed partial class Pipeline : IIntake, IDisposable
     public async Task TakeInAsync(IReadOnlyList<InboxEntry> entries, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(entries);
-        foreach (var entry in entries)
+        // Side by side: the store keeps the order, and writes all of them at once.
+        var taken = entries.Select(async entry => await store.TakeInAsync(entry, cancellation)).ToList();
+        try
         {
-            if (await store.TakeInAsync(entry, cancellation))
+            await Task.WhenAll(taken);
+        }
+        finally
+        {
+            foreach (var (entry, isNew) in entries.Zip(taken))
             {
-                Enqueue(entry);
+                if (isNew is { IsCompletedSuccessfully: true, Result: true })
+                {
+                    Enqueue(entry);
+                }
             }
         }
     }
@@ -57,52 +83,29 @@ public sealed partial class Pipeline : IIntake, IDisposable
     public async Task RunAsync(CancellationToken stopping)
     {
         using var either = CancellationTokenSource.CreateLinkedTokenSource(stopping);
-        var loops = new[] { HearLoopAsync(either.Token), SendLoopAsync(either.Token) };
-        var ended = await Task.WhenAny(loops);
+        sending = either.Token;
+        running.TrySetResult();
+        Send(desks.Keys);
+        var hearing = HearLoopAsync(either.Token);
+        var ended = await Task.WhenAny(hearing, broken.Task);
         await either.CancelAsync();
+        await lanes.QuietAsync();
         await ended;
-        await Task.WhenAll(loops);
+        await hearing;
     }
 
     private async Task HearLoopAsync(CancellationToken stopping)
     {
-        await foreach (var entry in waiting.Reader.ReadAllAsync(stopping))
+        var batch = new List<InboxEntry>();
+        while (await waiting.Reader.WaitToReadAsync(stopping))
         {
-            await turn.InTurnAsync(() => HandleAsync(entry, stopping), stopping);
-            await RemindAsync(stopping);
-            toSend.Writer.TryWrite(new TaskCompletionSource());
-            Finish();
-        }
-    }
-
-    /// <summary>Slow or broken lines hold up nothing but themselves: what comes in meanwhile is recorded.</summary>
-    private async Task SendLoopAsync(CancellationToken stopping)
-    {
-        var asked = new List<TaskCompletionSource>();
-        try
-        {
-            while (await toSend.Reader.WaitToReadAsync(stopping))
+            while (batch.Count < MostAtOnce && waiting.Reader.TryRead(out var entry))
             {
-                asked.AddRange(TakeAsked());
-                var pauses = await Task.WhenAll(desks.Values.Select(desk => outbox.SendAsync(desk, Now, stopping)).Append(door.DeliverAsync(stopping)));
-                await outlook.SendAtAsync(pauses.Aggregate(Outlook.Earlier), stopping);
-                asked.ForEach(one => one.TrySetResult());
-                asked.Clear();
+                batch.Add(entry);
             }
-        }
-        finally
-        {
-            // Whoever still waits for a look, Quartz's job perhaps, must not hold the stop up.
-            toSend.Writer.TryComplete();
-            asked.Concat(TakeAsked()).ToList().ForEach(one => one.TrySetCanceled(stopping));
-        }
-    }
-
-    private IEnumerable<TaskCompletionSource> TakeAsked()
-    {
-        while (toSend.Reader.TryRead(out var one))
-        {
-            yield return one;
+            await turn.InTurnAsync(() => HearAsync(batch, stopping), stopping);
+            Finish(batch.Count);
+            batch.Clear();
         }
     }
 
@@ -118,7 +121,6 @@ public sealed partial class Pipeline : IIntake, IDisposable
         if (left.IsEmpty)
         {
             await RemindAsync(cancellation);
-            toSend.Writer.TryWrite(new TaskCompletionSource());
         }
     }
 
@@ -127,25 +129,16 @@ public sealed partial class Pipeline : IIntake, IDisposable
     public async Task LookAsync(CancellationToken cancellation = default)
     {
         await RemindAsync(cancellation);
-        var sent = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-        if (toSend.Writer.TryWrite(sent))
-        {
-            await sent.Task.WaitAsync(cancellation);
-        }
+        await running.Task.WaitAsync(cancellation);
+        Send(desks.Values.Where(desk => !desk.State.Unsent.IsEmpty).Select(desk => desk.Group));
+        await lanes.QuietAsync().WaitAsync(cancellation);
     }
 
     /// <summary>When anything falls due next, or is to be sent again; null where nothing can.</summary>
     public Instant? NextLook => outlook.Next;
 
-    private Task RemindAsync(CancellationToken cancellation) => turn.InTurnAsync(async () =>
-    {
-        Instant? next = null;
-        foreach (var desk in desks.Values)
-        {
-            next = Outlook.Earlier(next, await desk.RemindAsync(Now(), cancellation));
-        }
-        await outlook.DueAtAsync(next, cancellation);
-    }, cancellation);
+    /// <summary>Looks at the groups in which something may be due.</summary>
+    private Task RemindAsync(CancellationToken cancellation) => turn.InTurnAsync(() => WorkAsync([], cancellation), cancellation);
 
     /// <summary>Ends when everything taken in so far has been worked on.</summary>
     public Task IdleAsync()
@@ -167,7 +160,22 @@ public sealed partial class Pipeline : IIntake, IDisposable
         }
     }
 
-    private async Task HandleAsync(InboxEntry entry, CancellationToken cancellation)
+    /// <summary>Takes each to where it belongs, and lets each group work on its own, in the order they came.</summary>
+    private async Task HearAsync(List<InboxEntry> batch, CancellationToken cancellation)
+    {
+        var heard = new Dictionary<GroupId, List<Inbound>>();
+        foreach (var entry in batch)
+        {
+            if (await AdmitAsync(entry, cancellation) is var (group, inbound))
+            {
+                heard.TryAdd(group, []);
+                heard[group].Add(inbound);
+            }
+        }
+        await WorkAsync(heard, cancellation);
+    }
+
+    private async Task<(GroupId Group, Inbound Inbound)?> AdmitAsync(InboxEntry entry, CancellationToken cancellation)
     {
         Inbound? inbound;
         try
@@ -178,20 +186,61 @@ public sealed partial class Pipeline : IIntake, IDisposable
         {
             LogSetAside(entry.Key, odd.Message);
             await SetAsideAsync(entry, odd.Message, cancellation);
+            return null;
+        }
+        if (inbound is not null && await door.AdmitAsync(inbound, cancellation) is { } group)
+        {
+            return (group, inbound);
+        }
+        await SetAsideAsync(entry, "", cancellation);
+        // The door may just have let a group in: what its history already asks for is due from now on.
+        await OpenKnownAsync(cancellation);
+        return null;
+    }
+
+    /// <summary>Lets groups work on what was heard, and those in which something may be due look.</summary>
+    private async Task WorkAsync(Dictionary<GroupId, List<Inbound>> heard, CancellationToken cancellation)
+    {
+        var now = Now();
+        foreach (var due in looks.Where(look => look.Value <= now))
+        {
+            heard.TryAdd(due.Key, []);
+        }
+        await Task.WhenAll(heard.Select(async group =>
+        {
+            var desk = await DeskAsync(group.Key, cancellation);
+            var worked = await desk.WorkAsync(group.Value, now, cancellation);
+            foreach (var (key, fault) in worked.Faults)
+            {
+                LogFault(key, fault);
+            }
+            if (worked.Next is { } next)
+            {
+                looks[group.Key] = next;
+            }
+            else
+            {
+                looks.TryRemove(group.Key, out _);
+            }
+        }));
+        await outlook.DueAtAsync(looks.Values.Cast<Instant?>().Aggregate((Instant?)null, Outlook.Earlier), cancellation);
+        Send(heard.Keys);
+    }
+
+    /// <summary>Lets the groups send, and the door.</summary>
+    private void Send(IEnumerable<GroupId> groups)
+    {
+        var stopping = sending;
+        if (stopping.IsCancellationRequested)
+        {
             return;
         }
-        if (inbound is null || await door.AdmitAsync(inbound, cancellation) is not { } group)
+        foreach (var group in groups)
         {
-            await SetAsideAsync(entry, "", cancellation);
-            // The door may just have let a group in: what its history already asks for is due from now on.
-            await OpenKnownAsync(cancellation);
-            return;
+            var desk = desks[group];
+            lanes.Send(group, () => outbox.SendAsync(desk, Now, stopping));
         }
-        var desk = await DeskAsync(group, cancellation);
-        if (await desk.HandleAsync(inbound, Now(), cancellation) is { } fault)
-        {
-            LogFault(entry.Key, fault);
-        }
+        lanes.Send(Aside, () => door.DeliverAsync(stopping));
     }
 
     /// <summary>Marks an entry that reaches no group as worked on; the entry itself stays in the inbox for good.</summary>
@@ -227,8 +276,10 @@ public sealed partial class Pipeline : IIntake, IDisposable
     {
         if (!desks.TryGetValue(group, out var desk))
         {
-            desk = await GroupDesk.OpenAsync(group, setup.Farm, setup.Herd, store, Now(), cancellation);
+            desk = await GroupDesk.OpenAsync(group, setup.Farm, setup.Herd, store, outbox, Now(), cancellation);
             desks[group] = desk;
+            // Nobody knows yet what is due there: it is looked at next.
+            looks[group] = Instant.MinValue;
         }
         return desk;
     }
@@ -245,11 +296,11 @@ public sealed partial class Pipeline : IIntake, IDisposable
         waiting.Writer.TryWrite(entry);
     }
 
-    private void Finish()
+    private void Finish(int count)
     {
         lock (waiting)
         {
-            if (--underWay == 0)
+            if ((underWay -= count) == 0)
             {
                 idle.SetResult();
             }

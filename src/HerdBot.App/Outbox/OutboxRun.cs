@@ -5,6 +5,7 @@ using HerdBot.App.Ports;
 using HerdBot.Core.Events;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Posting;
+using HerdBot.Core.Wording;
 using Microsoft.Extensions.Logging;
 using NodaTime;
 
@@ -18,12 +19,21 @@ namespace HerdBot.App.Outbox;
 /// <param name="chat">Where to.</param>
 /// <param name="door">Knows in which chat a group is met.</param>
 /// <param name="log">For what goes wrong.</param>
-public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun> log)
+public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun> log) : IHandOver
 {
-    private const int MostAMinute = 20;
     private static readonly Duration LongestPause = Duration.FromMinutes(5);
 
     private readonly ConcurrentDictionary<GroupId, Lane> lanes = [];
+
+    /// <inheritdoc/>
+    public HerdEvent? Next(GroupId group, HerdState state, Instant now)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return !state.Unsent.IsEmpty && LaneOf(group).TryHand(state, now) ? new HerdEvent.PostSending(state.Unsent.Min, now) : null;
+    }
+
+    /// <inheritdoc/>
+    public void TakeBack(GroupId group) => LaneOf(group).TakeBack();
 
     /// <summary>Sends what a group has waiting.</summary>
     /// <returns>When to go on, where the chat or the line wants a pause; null where all is sent.</returns>
@@ -31,70 +41,79 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
     {
         ArgumentNullException.ThrowIfNull(desk);
         ArgumentNullException.ThrowIfNull(clock);
-        var lane = lanes.GetOrAdd(desk.Group, _ => new Lane());
+        var lane = LaneOf(desk.Group);
         while (desk.State is { Unsent.Count: > 0 } state)
         {
-            var now = clock();
-            if (lane.NotBefore(now) is { } later)
+            if (lane.InHand(state) is { } progress)
+            {
+                await SendOneAsync(desk, progress, lane, clock, cancellation);
+            }
+            else if (lane.NotBefore(clock()) is { } later)
             {
                 return later;
             }
-            if (await SendOneAsync(desk, state.Posts[state.Unsent.Min], lane, clock, cancellation) is { } pause)
+            else
             {
-                return pause;
+                await desk.NoteAsync([], clock(), cancellation);
             }
         }
         return null;
     }
 
-    private async Task<Instant?> SendOneAsync(GroupDesk desk, PostProgress progress, Lane lane, Func<Instant> clock, CancellationToken cancellation)
+    private Lane LaneOf(GroupId group) => lanes.GetOrAdd(group, _ => new Lane(chat.MostAMinute));
+
+    private async Task SendOneAsync(GroupDesk desk, PostProgress progress, Lane lane, Func<Instant> clock, CancellationToken cancellation)
     {
         var number = progress.Post.Number;
-        await desk.NoteAsync(new HerdEvent.PostSending(number, clock()), clock(), cancellation);
         var result = await chat.SendAsync(Outgoing(desk, progress), cancellation);
         var now = clock();
         switch (result)
         {
             case SendResult.Sent sent:
                 lane.Went(now);
-                await desk.NoteAsync(new HerdEvent.PostSent(number, sent.MessageId, now), now, cancellation);
-                return null;
+                await desk.NoteAsync([new HerdEvent.PostSent(number, sent.MessageId, now)], now, cancellation);
+                break;
             case SendResult.Moved moved:
                 await door.MovedAsync(desk.Group, moved.To, cancellation);
+                lane.Pause(now, Duration.FromSeconds(1));
                 await ParkAsync($"the chat is {moved.To} now");
-                return lane.Pause(now, Duration.FromSeconds(1));
+                break;
             case SendResult.Wait wait:
+                lane.Pause(now, wait.Pause);
                 await ParkAsync($"a pause of {wait.Pause.TotalSeconds:0} s is wanted");
-                return lane.Pause(now, wait.Pause);
+                break;
             case SendResult.Refused refused when progress.Post.Kind is PostKind.React or PostKind.Edit:
                 LogCosmetic(number, refused.Why);
-                await desk.NoteAsync(new HerdEvent.PostSent(number, "", now), now, cancellation);
-                return null;
+                await desk.NoteAsync([new HerdEvent.PostSent(number, "", now)], now, cancellation);
+                break;
             case SendResult.Refused refused:
                 LogParked(number, refused.Why);
+                lane.Fail(now, LongestPause);
                 await ParkAsync(refused.Why);
-                return lane.Fail(now, LongestPause);
+                break;
             case SendResult.NotSent notSent:
                 LogLine(number, notSent.Why);
+                lane.Fail(now, LongestPause);
                 await ParkAsync(notSent.Why);
-                return lane.Fail(now, LongestPause);
+                break;
             case SendResult.Unknown unknown:
                 LogLine(number, unknown.Why);
-                return lane.Fail(now, LongestPause);
+                lane.Fail(now, LongestPause);
+                break;
             default:
                 throw new System.Diagnostics.UnreachableException(result.ToString());
         }
 
         // Certainly not sent: when it is, it need not say that it may have been sent before.
-        Task ParkAsync(string why) => desk.NoteAsync(new HerdEvent.PostParked(number, why, now), now, cancellation);
+        Task ParkAsync(string why) => desk.NoteAsync([new HerdEvent.PostParked(number, why, now)], now, cancellation);
     }
 
     private Outgoing Outgoing(GroupDesk desk, PostProgress progress)
     {
         var post = progress.Post;
         var kind = post.Kind switch { PostKind.React => OutgoingKind.Mark, PostKind.Edit => OutgoingKind.Edit, _ => OutgoingKind.Send };
-        var repeated = progress.Attempts > 0 && kind == OutgoingKind.Send;
-        return new Outgoing(door.ChatOf(desk.Group), post.Number, kind, repeated ? $"{post.Text}\n(perhaps sent before)" : post.Text)
+        var repeated = progress.Attempts > 1 && kind == OutgoingKind.Send;
+        return new Outgoing(door.ChatOf(desk.Group), post.Number, kind, repeated ? $"{post.Text}\n{Phrases.Of(desk.Farm.Language).Say("post.repeated")}" : post.Text)
         {
             ToPerson = post.To == Post.Group ? null : post.To,
             Loud = post.Kind == PostKind.Alarm,
@@ -112,36 +131,86 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
     [LoggerMessage(2103, LogLevel.Information, "Mark or edit {Number} was refused and is left: {Why}")]
     private partial void LogCosmetic(int number, string why);
 
-    /// <summary>One group's pace: at most twenty posts a minute, and the pauses that the chat or the line wants.</summary>
-    private sealed class Lane
+    /// <summary>One group's pace: so many posts a minute, and the pauses that the chat or the line wants. Safe for several threads.</summary>
+    private sealed class Lane(int? mostAMinute)
     {
+        private readonly Lock gate = new();
         private readonly Queue<Instant> sent = new();
         private Instant notBefore = Instant.MinValue;
+        private int failures;
+        private (int Number, int Attempt)? inHand;
 
-        public int Failures { get; private set; }
+        /// <summary>The post that is in hand, once the state shows that this is on record; else null.</summary>
+        public PostProgress? InHand(HerdState state)
+        {
+            lock (gate)
+            {
+                return inHand is { } hand && state.Unsent.Contains(hand.Number) && state.Posts[hand.Number] is { } progress && progress.Attempts >= hand.Attempt ? progress : null;
+            }
+        }
+
+        /// <summary>Takes the oldest waiting post in hand; false where one is in hand already, or it must wait.</summary>
+        public bool TryHand(HerdState state, Instant now)
+        {
+            lock (gate)
+            {
+                if ((inHand is { } hand && state.Unsent.Contains(hand.Number)) || NotBefore(now) is not null)
+                {
+                    return false;
+                }
+                inHand = (state.Unsent.Min, state.Posts[state.Unsent.Min].Attempts + 1);
+                return true;
+            }
+        }
+
+        public void TakeBack()
+        {
+            lock (gate)
+            {
+                inHand = null;
+            }
+        }
 
         public Instant? NotBefore(Instant now)
         {
-            while (sent.Count > 0 && now - sent.Peek() >= Duration.FromMinutes(1))
+            lock (gate)
             {
-                sent.Dequeue();
+                while (sent.Count > 0 && now - sent.Peek() >= Duration.FromMinutes(1))
+                {
+                    sent.Dequeue();
+                }
+                return now < notBefore ? notBefore : sent.Count >= mostAMinute ? sent.Peek() + Duration.FromMinutes(1) : null;
             }
-            return now < notBefore ? notBefore : sent.Count >= MostAMinute ? sent.Peek() + Duration.FromMinutes(1) : null;
         }
 
         public void Went(Instant now)
         {
-            sent.Enqueue(now);
-            Failures = 0;
+            lock (gate)
+            {
+                if (mostAMinute is not null)
+                {
+                    sent.Enqueue(now);
+                }
+                failures = 0;
+            }
         }
 
-        public Instant Pause(Instant now, Duration pause) => notBefore = now + pause;
-
-        public Instant Fail(Instant now, Duration longest)
+        /// <summary>What is in hand did not get through: it is taken in hand anew after a pause.</summary>
+        public void Pause(Instant now, Duration pause)
         {
-            var pause = Duration.Min(Duration.FromSeconds(Math.Pow(2, Math.Min(Failures, 12))), longest);
-            Failures++;
-            return Pause(now, pause);
+            lock (gate)
+            {
+                (notBefore, inHand) = (now + pause, null);
+            }
+        }
+
+        public void Fail(Instant now, Duration longest)
+        {
+            lock (gate)
+            {
+                Pause(now, Duration.Min(Duration.FromSeconds(Math.Pow(2, Math.Min(failures, 12))), longest));
+                failures++;
+            }
         }
     }
 }

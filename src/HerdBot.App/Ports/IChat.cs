@@ -69,6 +69,9 @@ public abstract record SendResult
 /// <summary>Sends to a chat. Never throws for what the chat or the line does.</summary>
 public interface IChat
 {
+    /// <summary>How many posts one group takes in a minute; null where it takes any number.</summary>
+    int? MostAMinute { get; }
+
     /// <summary>Sends one thing, once.</summary>
     Task<SendResult> SendAsync(Outgoing outgoing, CancellationToken cancellation = default);
 }

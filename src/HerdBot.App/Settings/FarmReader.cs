@@ -92,11 +92,12 @@ public static class FarmReader
             care!.Problem("numbersBy", "is missing: name the vet whose numbers these are");
         }
         var tables = ImmutableDictionary<Species, CareTable>.Empty;
+        var told = new HashSet<string>(StringComparer.Ordinal);
         foreach (var species in new[] { Species.Llama, Species.Alpaca })
         {
             var builtIn = CareTable.BuiltIn(species);
             var (table, problems) = builtIn.With(numbers, by ?? "");
-            foreach (var problem in species == Species.Llama ? problems : [])
+            foreach (var problem in problems.Where(told.Add))
             {
                 care!.Problem("numbers", $"cannot stand: {problem.TrimEnd('.')}");
             }

@@ -1,3 +1,5 @@
+using HerdBot.Core.Due;
+
 namespace HerdBot.Core.Care;
 
 /// <summary>Every number of the care table: its key in the file, its unit and the range it may have.</summary>
@@ -239,15 +241,95 @@ public static class CareKeys
     public static CareKey WeightSmall { get; } = Key("weight.small", CareUnit.Kilograms, 2m, 15m);
     /// <summary>Weight: gain top; g, 100 to 1000.</summary>
     public static CareKey WeightGainTop { get; } = Key("weight.gain_top", CareUnit.Grams, 100m, 1000m);
-    /// <summary>Gestation: the middle; days, 320 to 370.</summary>
-    public static CareKey GestationMiddle { get; } = Key("gestation.middle", CareUnit.Count, 320m, 370m);
-    /// <summary>Gestation: the early end of the likely window; days, 300 to 350.</summary>
-    public static CareKey GestationEarly { get; } = Key("gestation.early", CareUnit.Count, 300m, 350m);
-    /// <summary>Gestation: the late end of the likely window; days, 345 to 400.</summary>
-    public static CareKey GestationLate { get; } = Key("gestation.late", CareUnit.Count, 345m, 400m);
+    /// <summary>Navel: a wet one counts from this age on; hours, 12 to 168.</summary>
+    public static CareKey NavelWetAfter { get; } = Key("navel.wet_after", CareUnit.Hours, 12m, 168m);
+    /// <summary>Warmth: under normal after this age is for the vet; hours, 12 to 72.</summary>
+    public static CareKey WarmthLateCold { get; } = Key("warmth.late_cold", CareUnit.Hours, 12m, 72m);
+    /// <summary>Weight: weekly until this age, then monthly; days, 14 to 180.</summary>
+    public static CareKey WeightWeeklyDays { get; } = Key("weight.weekly_days", CareUnit.Days, 14m, 180m);
+    /// <summary>Weight: a weekly or monthly one is late; days, 1 to 7.</summary>
+    public static CareKey WeightWeeklyLate { get; } = Key("weight.weekly_late", CareUnit.Days, 1m, 7m);
+    /// <summary>Weight: the loss of the first day that is fine, in percent of the birth weight; percent, 1 to 10.</summary>
+    public static CareKey WeightFirstLossPercent { get; } = Key("weight.first_loss_percent", CareUnit.Percent, 1m, 10m);
+    /// <summary>Weight: the loss of the first day that is fine; g, 50 to 600.</summary>
+    public static CareKey WeightFirstLoss { get; } = Key("weight.first_loss", CareUnit.Grams, 50m, 600m);
+    /// <summary>Weight: days over which a slow gain is judged; days, 2 to 7.</summary>
+    public static CareKey WeightSlowDays { get; } = Key("weight.slow_days", CareUnit.Days, 2m, 7m);
+    /// <summary>Weight: days that the trend looks back; days, 3 to 14.</summary>
+    public static CareKey WeightTrendDays { get; } = Key("weight.trend_days", CareUnit.Days, 3m, 14m);
+    /// <summary>Feed: milk a day at birth, in percent of the weight; percent, 5 to 20.</summary>
+    public static CareKey FeedPercent { get; } = Key("feed.percent", CareUnit.Percent, 5m, 20m);
+    /// <summary>Feed: the most milk a day, in percent of the weight; percent, 8 to 25.</summary>
+    public static CareKey FeedPercentTop { get; } = Key("feed.percent_top", CareUnit.Percent, 8m, 25m);
+    /// <summary>Feed: days until one more percent; days, 1 to 14.</summary>
+    public static CareKey FeedStepDays { get; } = Key("feed.step_days", CareUnit.Days, 1m, 14m);
+    /// <summary>Feed: feeds a day at birth; a count, 3 to 12.</summary>
+    public static CareKey FeedADay { get; } = Key("feed.a_day", CareUnit.Count, 3m, 12m);
+    /// <summary>Feed: feeds a day in the second stretch; a count, 3 to 12.</summary>
+    public static CareKey FeedADaySecond { get; } = Key("feed.a_day_second", CareUnit.Count, 3m, 12m);
+    /// <summary>Feed: feeds a day in the third stretch; a count, 2 to 12.</summary>
+    public static CareKey FeedADayThird { get; } = Key("feed.a_day_third", CareUnit.Count, 2m, 12m);
+    /// <summary>Feed: age at which the second stretch begins; days, 2 to 30.</summary>
+    public static CareKey FeedSecondFrom { get; } = Key("feed.second_from", CareUnit.Days, 2m, 30m);
+    /// <summary>Feed: age at which the third stretch begins; days, 4 to 60.</summary>
+    public static CareKey FeedThirdFrom { get; } = Key("feed.third_from", CareUnit.Days, 4m, 60m);
+    /// <summary>Feed: the most in one feed; ml/kg, 15 to 50.</summary>
+    public static CareKey FeedMostPerKg { get; } = Key("feed.most_per_kg", CareUnit.MillilitresPerKilogram, 15m, 50m);
+    /// <summary>Feed: late; minutes, 15 to 240.</summary>
+    public static CareKey FeedLate { get; } = Key("feed.late", CareUnit.Minutes, 15m, 240m);
+    /// <summary>IgG: asked; hours, 12 to 48.</summary>
+    public static CareKey IggAsked { get; } = Key("igg.asked", CareUnit.Hours, 12m, 48m);
+    /// <summary>IgG: late; hours, 18 to 72.</summary>
+    public static CareKey IggLate { get; } = Key("igg.late", CareUnit.Hours, 18m, 72m);
+    /// <summary>IgG: untested at this age, ask the vet; hours, 36 to 168.</summary>
+    public static CareKey IggLapses { get; } = Key("igg.lapses", CareUnit.Hours, 36m, 168m);
+    /// <summary>IgG: under this the vet is called; mg/dL, 400 to 2000.</summary>
+    public static CareKey IggLow { get; } = Key("igg.low", CareUnit.MilligramsPerDecilitre, 400m, 2000m);
+    /// <summary>Vaccination: the vet's dates are asked for; days, 1 to 120.</summary>
+    public static CareKey VaccinationAsked { get; } = Key("vaccination.asked", CareUnit.Days, 1m, 120m);
+    /// <summary>Weaning: asked for; days, 90 to 365.</summary>
+    public static CareKey WeaningAsked { get; } = Key("weaning.asked", CareUnit.Days, 90m, 365m);
+    /// <summary>Early: signs that count at any date; a count, 1 to 5.</summary>
+    public static CareKey EarlySigns { get; } = Key("early.signs", CareUnit.Count, 1m, 5m);
+    /// <summary>Early: phone late; minutes, 10 to 240.</summary>
+    public static CareKey EarlyLate { get; } = Key("early.late", CareUnit.Minutes, 10m, 240m);
+    /// <summary>Early: not up by this age is for the vet; minutes, 20 to 240.</summary>
+    public static CareKey EarlyUpBy { get; } = Key("early.up_by", CareUnit.Minutes, 20m, 240m);
+    /// <summary>Colic: from this day of pregnancy it may be a twisted womb; days, 120 to 300.</summary>
+    public static CareKey DamColicFrom { get; } = Key("dam_colic.from", CareUnit.Days, 120m, 300m);
+    /// <summary>Udder: asked where it has not nursed; minutes, 15 to 240.</summary>
+    public static CareKey UdderAsked { get; } = Key("udder.asked", CareUnit.Minutes, 15m, 240m);
+    /// <summary>Udder: late; minutes, 30 to 360.</summary>
+    public static CareKey UdderLate { get; } = Key("udder.late", CareUnit.Minutes, 30m, 360m);
+    /// <summary>Udder: vet; minutes, 60 to 480.</summary>
+    public static CareKey UdderVet { get; } = Key("udder.vet", CareUnit.Minutes, 60m, 480m);
+    /// <summary>Rejection: vet; minutes, 30 to 480.</summary>
+    public static CareKey RejectionVet { get; } = Key("rejection.vet", CareUnit.Minutes, 30m, 480m);
+    /// <summary>Dam check: asked; hours, 12 to 48.</summary>
+    public static CareKey DamCheckAsked { get; } = Key("dam_check.asked", CareUnit.Hours, 12m, 48m);
+    /// <summary>Dam check: late; hours, 18 to 72.</summary>
+    public static CareKey DamCheckLate { get; } = Key("dam_check.late", CareUnit.Hours, 18m, 72m);
+    /// <summary>Dam check: a fever in the dam; °F, 101.8 to 106.</summary>
+    public static CareKey DamCheckFever { get; } = Key("dam_check.fever", CareUnit.Fahrenheit, 101.8m, 106m);
+    /// <summary>Dam check: how long signs of infection count; days, 7 to 60.</summary>
+    public static CareKey DamCheckDays { get; } = Key("dam_check.days", CareUnit.Days, 7m, 60m);
+    /// <summary>After an assisted birth: days of temperatures morning and evening; a count, 1 to 10.</summary>
+    public static CareKey AssistedDays { get; } = Key("assisted.days", CareUnit.Count, 1m, 10m);
+    /// <summary>Rebreed: told; days, 10 to 60.</summary>
+    public static CareKey RebreedAsked { get; } = Key("rebreed.asked", CareUnit.Days, 10m, 60m);
+    /// <summary>Away: the longest rest; hours, 1 to 72.</summary>
+    public static CareKey AwayMost { get; } = Key("away.most", CareUnit.Hours, 1m, 72m);
+    /// <summary>Coat: thought of under this weather; °F, 0 to 60.</summary>
+    public static CareKey CoatUnder { get; } = Key("coat.under", CareUnit.Fahrenheit, 0m, 60m);
+    /// <summary>Coat: thought of in a newborn up to this age in days; a count, 1 to 60.</summary>
+    public static CareKey CoatDays { get; } = Key("coat.days", CareUnit.Count, 1m, 60m);
+    /// <summary>Weight: the low end of the daily gain; g, 50 to 500.</summary>
+    public static CareKey WeightGainLow { get; } = Key("weight.gain_low", CareUnit.Grams, 50m, 500m);
 
     /// <summary>All of them, in the order of the table.</summary>
-    public static IReadOnlyList<CareKey> All => Known;
+    public static IReadOnlyList<CareKey> All => all ??= [.. Known, .. DueKeys.All];
+
+    private static IReadOnlyList<CareKey>? all;
 
     private static CareKey Key(string name, CareUnit unit, decimal low, decimal high)
     {

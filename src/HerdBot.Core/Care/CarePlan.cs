@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using NodaTime;
 
@@ -8,38 +7,53 @@ namespace HerdBot.Core.Care;
 /// <summary>Works out every task from what is on record. Pure: the same records and instant give the same plan.</summary>
 public static class CarePlan
 {
-    private static readonly Duration Watched = Duration.FromDays(21);
+    /// <summary>A cria is watched until it is weaned, and no longer than this.</summary>
+    private static readonly Duration Watched = Duration.FromDays(400);
 
-    /// <summary>All tasks of the pairs that are watched: ahead, open, done and lapsed.</summary>
+    /// <summary>All tasks of the animals that are watched: ahead, open, done and lapsed.</summary>
     /// <param name="state">The herd.</param>
     /// <param name="farm">The farm.</param>
     /// <param name="now">Nothing after this counts.</param>
+    /// <remarks>
+    /// Depends on the roster and the records alone, and a pair's part of it on the records about the pair: asked again for
+    /// the same instant, only what has changed is worked out again.
+    /// </remarks>
     public static ImmutableArray<CareTask> At(HerdState state, Farm farm, Instant now)
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(farm);
-        var babies = state.Newborns.Where(baby => baby.State is null && baby.Born > now - Watched)
-            .SelectMany(baby => NewbornView.Of(state, farm, baby, now) is { } view ? NewbornPlan.Of(view) : []);
-        return [.. babies, .. state.Roster.Where(animal => animal.Role == HerdRole.Dam).SelectMany(dam => OfDam(state, farm, dam, now))];
+        if (state.Planned is not { } known || !known.IsFor(state, farm, now))
+        {
+            state.Planned = known = WorkOut(state, farm, now);
+        }
+        return known.Tasks;
     }
 
-    private static List<CareTask> OfDam(HerdState state, Farm farm, Animal dam, Instant now)
+    private static PlanMemo WorkOut(HerdState state, Farm farm, Instant now)
     {
-        var records = state.Records.Where(record => record.Animal == dam.Id && !record.Withdrawn && record.At > now - Watched).OrderBy(record => record.At).ToList();
-        if (records.Count == 0 || farm.TableOf(dam.Species) is not { } table || records.Exists(record => record is { Certain: true, Fact.Kind: FactKind.Death }))
+        var young = state.Newborns.Where(baby => baby.State is null && baby.Born > now - Watched && baby.Dam is not null).ToList();
+        var ofDam = young.ToLookup(baby => baby.Dam!);
+        var grown = state.Roster.Where(animal => animal.Role == HerdRole.Dam).ToList();
+        var pairs = new PairPlans(state, farm, now, state.Planned);
+        foreach (var dam in grown.Select(dam => dam.Id).Union(ofDam.Select(babies => babies.Key)))
         {
-            return [];
+            pairs.Add(dam, [.. ofDam[dam]], (mother, babies) => OfPair(state, farm, now, mother, babies));
         }
-        var births = records.Where(record => record.Newborn is not null).ToList();
-        var tasks = DamPlan.Ill(table, farm, dam, records).ToList();
-        if (births.Count > 0)
+        return pairs.Plan([.. young.Select(baby => (baby.Dam!, baby.Id)), .. grown.Select(dam => (dam.Id, dam.Id))]);
+    }
+
+    private static IEnumerable<(AnimalId Animal, IEnumerable<CareTask> Tasks)> OfPair(HerdState state, Farm farm, Instant now, Animal? dam, ImmutableArray<Animal> babies)
+    {
+        var young = babies.Select(baby => NewbornView.Of(state, farm, baby, now)).OfType<NewbornView>().ToList();
+        foreach (var baby in young)
         {
-            tasks.AddRange(DamPlan.AfterBirth(table, farm, dam, births[^1], records));
+            var tasks = NewbornPlan.Of(baby).Concat(VetOrders.Tasks(new Subject(baby.Table, baby.Told, baby.Animal.Id, baby.Pair), farm, now));
+            yield return (baby.Animal.Id, Absence.Rest(tasks, baby.Told, baby.Table, baby.Animal.Id, baby.Pair, now));
         }
-        var recent = records.Where(record => record.At > now - Duration.FromDays(1) && !(births.Count > 0 && record.At < births[0].At - Duration.FromDays(1))).ToList();
-        var under = recent.Where(record => births.All(birth => birth.At > record.At || record.At > birth.At + HerdState.Twins)).ToList();
-        var born = births.Select(birth => (Instant?)birth.At).LastOrDefault(at => under.Count > 0 && at >= under[0].At);
-        tasks.AddRange(DamPlan.Labour(table, farm, dam, under, born));
-        return tasks;
+        if (dam is { Role: HerdRole.Dam } && DamView.Of(state, farm, dam, young, now) is { } view)
+        {
+            var tasks = DamPlan.Of(view).Concat(VetOrders.Tasks(view.Subject, farm, now));
+            yield return (dam.Id, Absence.Rest(tasks, view.Told, view.Table, dam.Id, dam.Id, now));
+        }
     }
 }

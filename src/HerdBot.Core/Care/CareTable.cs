@@ -26,6 +26,14 @@ public enum CareUnit
     Kilograms,
     /// <summary>Grams.</summary>
     Grams,
+    /// <summary>Days.</summary>
+    Days,
+    /// <summary>Milligrams in a decilitre.</summary>
+    MilligramsPerDecilitre,
+    /// <summary>Millilitres for each kilogram of weight.</summary>
+    MillilitresPerKilogram,
+    /// <summary>A day of the year, from 1.</summary>
+    DayOfYear,
 }
 
 /// <summary>One number of the care table.</summary>
@@ -53,24 +61,36 @@ public sealed class CareTable
         [CareUnit.Percent] = "percent",
         [CareUnit.Kilograms] = "kg",
         [CareUnit.Grams] = "g",
+        [CareUnit.Days] = "days",
+        [CareUnit.MilligramsPerDecilitre] = "mg/dL",
+        [CareUnit.MillilitresPerKilogram] = "ml/kg",
+        [CareUnit.DayOfYear] = "day of year",
     }.ToFrozenDictionary();
 
     private readonly FrozenDictionary<string, CareNumber> numbers;
 
-    private CareTable(IReadOnlyDictionary<string, CareNumber> numbers) => this.numbers = numbers.ToFrozenDictionary();
+    private CareTable(IReadOnlyDictionary<string, CareNumber> numbers, IEnumerable<string> ofTheVet)
+    {
+        this.numbers = numbers.ToFrozenDictionary();
+        OfTheVet = [.. ofTheVet.Order(StringComparer.Ordinal)];
+    }
+
+    /// <summary>The keys whose numbers are the farm's vet's own.</summary>
+    public ImmutableArray<string> OfTheVet { get; }
 
     /// <summary>A figure in its key's unit.</summary>
     public decimal Number(CareKey key) => numbers[Checked(key).Name].Value;
 
-    /// <summary>A length of time; for keys in minutes and hours.</summary>
+    /// <summary>A length of time; for keys in minutes, hours and days.</summary>
     public Duration Time(CareKey key) => key.Unit switch
     {
         CareUnit.Minutes => Duration.FromMinutes((double)Number(key)),
         CareUnit.Hours => Duration.FromHours((double)Number(key)),
+        CareUnit.Days => Duration.FromDays((double)Number(key)),
         _ => throw new ArgumentException($"{key.Name} is no length of time", nameof(key)),
     };
 
-    /// <summary>A count; for keys that count.</summary>
+    /// <summary>A count, or whole days; for keys that count.</summary>
     public int Count(CareKey key) => (int)Number(key);
 
     /// <summary>Where a figure comes from.</summary>
@@ -83,7 +103,7 @@ public sealed class CareTable
     /// <param name="species">Llama or alpaca.</param>
     public static CareTable BuiltIn(Species species)
     {
-        var (table, problems) = Read([Resource("Care/Tables/camelid.json"), Resource($"Care/Tables/{species.ToString().ToLowerInvariant()}.json")]);
+        var (table, problems) = Read([Resource("Care/Tables/camelid.json"), Resource("Care/Tables/due.json"), Resource($"Care/Tables/{species.ToString().ToLowerInvariant()}.json")]);
         return table ?? throw new InvalidDataException(string.Join(" ", problems));
     }
 
@@ -102,7 +122,7 @@ public sealed class CareTable
         {
             problems.AddRange(Disorder(numbers));
         }
-        return problems.Count == 0 ? (new CareTable(numbers), []) : (null, problems.ToImmutable());
+        return problems.Count == 0 ? (new CareTable(numbers, []), []) : (null, problems.ToImmutable());
     }
 
     /// <summary>The table with some numbers in another's place: the farm's vet knows better.</summary>
@@ -126,7 +146,7 @@ public sealed class CareTable
         {
             problems.AddRange(Disorder(changed));
         }
-        return problems.Count == 0 ? (new CareTable(changed), []) : (null, problems.ToImmutable());
+        return problems.Count == 0 ? (new CareTable(changed, OfTheVet.Union(overrides.Keys)), []) : (null, problems.ToImmutable());
     }
 
     private static void Add(string file, Dictionary<string, CareNumber> numbers, ImmutableArray<string>.Builder problems)
@@ -185,7 +205,13 @@ public sealed class CareTable
         ("temperature", "times", ["second", "third", "fourth"]),
         ("cord_watch", "times", ["look1", "look2", "look3", "look4"]),
         ("posting", "times", ["act_second", "act_third", "act_fourth"]),
-        ("gestation", "days", ["early", "middle", "late"]),
+        ("feed", "percentages", ["percent", "percent_top"]),
+        ("feed", "ages", ["second_from", "third_from"]),
+        ("igg", "times", ["asked", "late", "lapses"]),
+        ("due", "days", ["shortest", "early", "early_watch", "median", "longest"]),
+        ("due", "days of a check", ["check_from", "check_sure"]),
+        ("due", "chances of a check", ["check_false", "check_sees"]),
+        ("due", "chances of a rejection", ["rejects_open", "rejects_pregnant"]),
     ];
 
     private static IEnumerable<string> Disorder(Dictionary<string, CareNumber> numbers)
@@ -195,7 +221,7 @@ public sealed class CareTable
             var steps = keys.Where(numbers.ContainsKey).Select(key => numbers[key].Value).ToList();
             return steps.Zip(steps.Skip(1)).All(pair => pair.First < pair.Second);
         }
-        var tasks = numbers.Keys.Where(name => name.EndsWith(".late", StringComparison.Ordinal)).Select(name => name[..^5]).Where(task => task != "gestation");
+        var tasks = numbers.Keys.Where(name => name.EndsWith(".late", StringComparison.Ordinal)).Select(name => name[..^5]);
         return tasks.Where(task => !Rise([$"{task}.asked", $"{task}.late", $"{task}.vet"])).Select(task => $"The times of {task} must rise from asked to late to vet.")
             .Concat(Rising.Where(row => !Rise(row.Keys.Select(key => $"{row.Part}.{key}"))).Select(row => $"The {row.What} of {row.Part} must rise: {string.Join(", ", row.Keys)}."));
     }

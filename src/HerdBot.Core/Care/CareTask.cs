@@ -64,6 +64,8 @@ public sealed record CareTask(TaskKey Key, AnimalId Pair, Instant Due, Immutable
     public Instant? LapsesAt { get; init; }
     /// <summary>Feeding is held: asked and late are not posted.</summary>
     public bool Held { get; init; }
+    /// <summary>The vet has the animal: nothing is posted before; null where the plan does not rest.</summary>
+    public Instant? RestsUntil { get; init; }
     /// <summary>Goes out at its minute whatever its level: a reading under Warmth, breathing, blood.</summary>
     public bool Prompt { get; init; }
     /// <summary>Asked for in round-ups alone.</summary>

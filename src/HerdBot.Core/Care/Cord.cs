@@ -38,14 +38,14 @@ internal static class Cord
     /// <summary>Bleeding that is only feared counts; only a plain word ends it. A stream calls the vet at once.</summary>
     private static IEnumerable<CareTask> Watch(NewbornView baby)
     {
-        var bled = baby.Feared(FactKind.CordBleeding).ToList();
+        var bled = baby.Told.Feared(FactKind.CordBleeding).ToList();
         if (bled.Count == 0)
         {
             return [];
         }
         var since = bled.First(record => !(Stopped(baby, record.At) < bled[^1].At));
         var stopped = Stopped(baby, since.At);
-        var stream = bled.Find(record => record.At >= since.At && record.Fact.Field == NoteTopics.Stream);
+        var stream = bled.Find(record => record.At >= since.At && record.Fact.Says(NoteTopics.Stream));
         var table = baby.Table;
         var task = Steps.From(table, baby.Farm, new TaskKey(CareTaskName.CordWatch, baby.Animal.Id, $"bleeds {since.Id.Number}"), baby.Pair, since.SaidAt,
             table.Time(CareKeys.CordWatchLate), table.Time(CareKeys.CordWatchVet), whenAsked: Level.Act);
@@ -55,7 +55,7 @@ internal static class Cord
     }
 
     private static Instant? Stopped(NewbornView baby, Instant since) => NewbornPlan.Earliest(
-        baby.Denied(FactKind.CordBleeding).Where(record => record.At >= since).Select(record => (Instant?)record.At).FirstOrDefault(),
+        baby.Told.Denied(FactKind.CordBleeding).Where(record => record.At >= since).Select(record => (Instant?)record.At).FirstOrDefault(),
         baby.DoneFrom(CareTaskName.CordWatch, since));
 
     private static IEnumerable<CareTask> Looks(NewbornView baby, Instant stopped)

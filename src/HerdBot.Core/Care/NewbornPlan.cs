@@ -6,43 +6,35 @@ namespace HerdBot.Core.Care;
 /// <summary>A newborn's tasks. What was past when the birth was told is asked at once, and late or vet a little later.</summary>
 internal static class NewbornPlan
 {
-    public static IEnumerable<CareTask> Of(NewbornView baby) =>
+    /// <summary>From this age on only weights, dates, feeds by hand, orders and troubles are left.</summary>
+    private static readonly Duration Young = Duration.FromDays(21);
+
+    public static IEnumerable<CareTask> Of(NewbornView baby) => baby.Age > Young ? Later(baby) : [.. First(baby), .. Later(baby)];
+
+    private static IEnumerable<CareTask> First(NewbornView baby) =>
     [
-        LookOver(baby), .. Weak(baby), .. Cord.Tasks(baby), .. Temperatures.Tasks(baby), Standing(baby), .. Nursing(baby),
+        LookOver(baby), .. Cord.Tasks(baby), .. Temperatures.Tasks(baby), Standing(baby), .. Nursing(baby),
         .. Colostrum.Tasks(baby), Passed(baby, CareTaskName.Meconium, FactKind.Meconium, CareKeys.MeconiumAsked, CareKeys.MeconiumLate, CareKeys.MeconiumVet),
         Passed(baby, CareTaskName.Urine, FactKind.Urine, CareKeys.UrineAsked, CareKeys.UrineLate, CareKeys.UrineVet),
-        .. Weighing.Tasks(baby), .. DayLooks(baby),
+        .. Antibodies.Tasks(baby), .. DayLooks.Tasks(baby), .. Prematurity.Tasks(baby),
     ];
 
-    private static CareTask LookOver(NewbornView baby) => Steps.FromBirth(
-        baby, CareTaskName.LookOver, "", Duration.Zero, baby.Table.Time(CareKeys.LookOverLate), null, Level.Heed) with
-    {
-        DoneAt = baby.DoneFrom(CareTaskName.LookOver, baby.Born),
-        LapsesAt = baby.Born + baby.Table.Time(CareKeys.LookOverLapses),
-    };
+    private static IEnumerable<CareTask> Later(NewbornView baby) =>
+        [.. NewbornTroubles.Tasks(baby), .. Weighing.Tasks(baby), .. Feeding.Tasks(baby), .. Weaning.Tasks(baby), .. Coats.Tasks(baby)];
 
-    private static IEnumerable<CareTask> Weak(NewbornView baby)
+    private static CareTask LookOver(NewbornView baby)
     {
-        var notes = baby.About(NoteTopics.Weak, NoteTopics.HeadDown).ToList();
-        if (notes.Count == 0)
+        var watch = Prematurity.Of(baby).Watch;
+        var task = Steps.FromBirth(baby, CareTaskName.LookOver, "", Duration.Zero, baby.Table.Time(CareKeys.LookOverLate), null, Level.Heed);
+        return task with
         {
-            yield break;
-        }
-        var told = notes[^1];
-        var open = notes.Where(note => !(Better(baby, note.At) <= told.At));
-        var early = told.At - baby.Born < baby.Table.Time(CareKeys.WeakHeadUp) && open.All(note => note.Fact.Field == NoteTopics.HeadDown);
-        var task = Steps.From(baby.Table, baby.Farm, new TaskKey(CareTaskName.Weak, baby.Animal.Id, $"{told.Id.Number}"), baby.Pair, told.At, null, null);
-        yield return task with
-        {
-            Steps = [early ? new TaskStep(told.SaidAt, "late", TaskState.Late, Level.Act) : Steps.VetStep(told.SaidAt, "vet") with { News = true }],
-            DoneAt = Better(baby, told.At),
-            Prompt = true,
+            Steps = watch ? task.Steps.SetItem(0, task.Steps[0] with { Level = Level.Heed }) : task.Steps,
+            DoneAt = Earliest(baby.DoneFrom(CareTaskName.LookOver, baby.Born), baby.Told.Said(baby.Born, NoteTopics.LookedOver),
+                baby.About(NoteTopics.GraveDefect, NoteTopics.Defect, NoteTopics.Breathing).Select(record => (Instant?)record.At).FirstOrDefault()),
+            LapsesAt = baby.Born + baby.Table.Time(CareKeys.LookOverLapses),
+            Wording = watch ? "early" : "",
         };
     }
-
-    /// <summary>Up or nursing after it was said to be weak; "up, but weak" is not better.</summary>
-    private static Instant? Better(NewbornView baby, Instant weak) => Earliest(
-        baby.First(FactKind.Standing, weak + Duration.Epsilon), baby.First(FactKind.Nursing, weak + Duration.Epsilon), baby.DoneFrom(CareTaskName.Weak, weak));
 
     private static CareTask Standing(NewbornView baby) => Steps.FromBirth(
         baby, CareTaskName.Standing, "", baby.Table.Time(CareKeys.StandingAsked), baby.Table.Time(CareKeys.StandingLate), baby.Table.Time(CareKeys.StandingVet)) with
@@ -58,7 +50,7 @@ internal static class NewbornPlan
             baby, CareTaskName.Nursing, "", baby.Table.Time(CareKeys.NursingAsked), baby.Table.Time(CareKeys.NursingLate), baby.Table.Time(CareKeys.NursingVet)) with
         {
             DoneAt = baby.Nursed.Cast<Instant?>().FirstOrDefault(),
-            LapsesAt = baby.Born + FirstDays,
+            LapsesAt = Earliest(baby.Born + FirstDays, baby.ByHandSince),
             Held = held,
         };
         if (baby.Nursed.Length > 0)
@@ -68,7 +60,7 @@ internal static class NewbornPlan
             yield return Steps.FromBirth(baby, CareTaskName.Nursing, "second", asked, asked + (late - second), null, Level.Heed) with
             {
                 DoneAt = baby.Nursed.Length > 1 ? baby.Nursed[1] : null,
-                LapsesAt = baby.Born + Duration.FromDays(1),
+                LapsesAt = Earliest(baby.Born + Duration.FromDays(1), baby.ByHandSince),
                 Held = held,
                 Wording = "second",
             };
@@ -82,31 +74,16 @@ internal static class NewbornPlan
             LapsesAt = baby.Born + FirstDays,
         };
 
-    private static IEnumerable<CareTask> DayLooks(NewbornView baby)
-    {
-        var clock = baby.Farm.Clock;
-        var time = baby.Farm.RoundUps.Length > 0 ? baby.Farm.RoundUps.Min() : new LocalTime(7, 0);
-        var today = clock.Day(baby.Now);
-        var born = clock.Day(baby.Born);
-        for (var day = today; day <= today.PlusDays(1); day = day.PlusDays(1))
-        {
-            var number = Period.DaysBetween(born, day);
-            if (number >= 1 && number <= baby.Table.Count(CareKeys.DayLookDays))
-            {
-                var asked = clock.At(day, time);
-                yield return new CareTask(new TaskKey(CareTaskName.DayLook, baby.Animal.Id, $"day {number}"), baby.Pair, asked,
-                    [new TaskStep(asked, "asked", TaskState.Asked, Level.Fine)])
-                {
-                    DoneAt = baby.DoneFrom(CareTaskName.DayLook, clock.At(day, LocalTime.Midnight)),
-                    LapsesAt = clock.At(day.PlusDays(1), time),
-                    RoundUpOnly = true,
-                };
-            }
-        }
-    }
-
     /// <summary>After this the first days' tasks are no longer asked.</summary>
     public static Duration FirstDays { get; } = Duration.FromDays(3);
 
-    public static Instant? Earliest(params Instant?[] instants) => instants.Where(at => at is not null).Min();
+    public static Instant? Earliest(params ReadOnlySpan<Instant?> instants)
+    {
+        Instant? earliest = null;
+        foreach (var at in instants)
+        {
+            earliest = earliest < at ? earliest : at ?? earliest;
+        }
+        return earliest;
+    }
 }

@@ -8,9 +8,7 @@ namespace HerdBot.Core.Care;
 /// <summary>All that is on record of one newborn, and what follows from it for every task.</summary>
 public sealed class NewbornView
 {
-    private readonly ILookup<FactKind, HerdRecord> records;
-
-    private NewbornView(Animal animal, HerdRecord birth, IEnumerable<HerdRecord> records, CareTable table, Farm farm, Instant now)
+    private NewbornView(Animal animal, HerdRecord birth, ToldRecords told, ToldRecords dam, CareTable table, Farm farm, Instant now)
     {
         Animal = animal;
         Table = table;
@@ -18,12 +16,12 @@ public sealed class NewbornView
         Now = now;
         Born = birth.At;
         ReportedAt = birth.SaidAt;
-        Pair = birth.Animal!;
-        this.records = records.Where(record => !record.Withdrawn).OrderBy(record => record.At).ToLookup(record => record.Fact.Kind);
+        Told = told;
+        Dam = dam;
         Weights = [.. Certain(FactKind.Weight).Select(record => (record.At, Grams: Measures.Grams(record.Fact) ?? 0)).Where(weight => weight.Grams > 0)];
         Nursed = Bouts();
         var up = First(FactKind.Standing, Born) ?? Nursed.Cast<Instant?>().FirstOrDefault();
-        Warmth = Care.Warmth.At(table, this.records[FactKind.Temperature].Where(record => !record.Fact.Neg).Select(record => (record.Fact, record.At)), Born, up, FedAt, now);
+        Warmth = Care.Warmth.At(table, told.Of(FactKind.Temperature).Where(record => !record.Fact.Neg).Select(record => (record.Fact, record.At)), Born, up, FedAt, now);
     }
 
     /// <summary>The newborn.</summary>
@@ -38,8 +36,12 @@ public sealed class NewbornView
     public Instant Born { get; }
     /// <summary>When the birth was first told.</summary>
     public Instant ReportedAt { get; }
-    /// <summary>Its dam.</summary>
-    public AnimalId Pair { get; }
+    /// <summary>Its dam, or the one it was put to.</summary>
+    public required AnimalId Pair { get; init; }
+    /// <summary>What is on record of it.</summary>
+    public ToldRecords Told { get; }
+    /// <summary>What is on record of the dam that bore it.</summary>
+    public ToldRecords Dam { get; }
     /// <summary>How warmth stands.</summary>
     public WarmthState Warmth { get; }
     /// <summary>Weights in grams, oldest first.</summary>
@@ -47,11 +49,17 @@ public sealed class NewbornView
     /// <summary>Bouts of nursing, oldest first: seen closer together they are one.</summary>
     public ImmutableArray<Instant> Nursed { get; }
     /// <summary>At risk: the tables ask for more.</summary>
-    public bool AtRisk { get; private init; }
+    public bool AtRisk { get; private set; }
+    /// <summary>Days of pregnancy at the birth; null where no mating is on record.</summary>
+    public int? GestationDays { get; private init; }
+    /// <summary>Since when it is raised by hand; null where its dam feeds it.</summary>
+    public Instant? ByHandSince { get; private init; }
+
+    /// <summary>How old it is.</summary>
+    public Duration Age => Now - Born;
 
     /// <summary>When it first got anything, from the dam or by hand; null where it did not.</summary>
-    public Instant? FedAt => Nursed.Cast<Instant?>()
-        .Concat([First(FactKind.Colostrum, Born), First(FactKind.Feed, Born)]).Where(at => at is not null).Min();
+    public Instant? FedAt => NewbornPlan.Earliest(Nursed.Cast<Instant?>().FirstOrDefault(), First(FactKind.Colostrum, Born), First(FactKind.Feed, Born));
 
     /// <summary>Colostrum given by hand so far, in millilitres.</summary>
     public decimal ColostrumGiven(Instant until) =>
@@ -65,26 +73,17 @@ public sealed class NewbornView
         return (grams * Table.Number(CareKeys.ColostrumPercent) / 100, weighed is null);
     }
 
-    /// <summary>The records of a kind that say it has happened, oldest first.</summary>
-    public IEnumerable<HerdRecord> Certain(FactKind kind) => records[kind].Where(record => record.Certain && record.At <= Now);
+    /// <inheritdoc cref="ToldRecords.Certain"/>
+    public IEnumerable<HerdRecord> Certain(FactKind kind) => Told.Certain(kind);
 
-    /// <summary>The records of a kind that say it has happened or may have, oldest first: for dangers.</summary>
-    public IEnumerable<HerdRecord> Feared(FactKind kind) => records[kind].Where(record => !record.Fact.Neg && record.At <= Now);
+    /// <inheritdoc cref="ToldRecords.About"/>
+    public IEnumerable<HerdRecord> About(params string[] topics) => Told.About(topics);
 
-    /// <summary>The records of a kind that say without a hedge that it has not happened, oldest first.</summary>
-    public IEnumerable<HerdRecord> Denied(FactKind kind) => records[kind].Where(record => record.Fact is { Neg: true, Unsure: false } && record.At <= Now);
+    /// <inheritdoc cref="ToldRecords.First"/>
+    public Instant? First(FactKind kind, Instant from) => Told.First(kind, from);
 
-    /// <summary>What was said about a topic that the plan listens to, oldest first, hedged or not: danger counts all the same.</summary>
-    public IEnumerable<HerdRecord> About(params string[] topics) => records.SelectMany(kind => kind)
-        .Where(record => record.At <= Now && topics.Contains(record.Fact.Field) && record.Fact is not { Kind: FactKind.Note, Neg: true }).OrderBy(record => record.At);
-
-    /// <summary>When it first happened from an instant on; null where it did not.</summary>
-    public Instant? First(FactKind kind, Instant from) =>
-        Certain(kind).Where(record => record.At >= from).Select(record => (Instant?)record.At).FirstOrDefault();
-
-    /// <summary>When a task without a kind of its own was first done from an instant on; null where it was not.</summary>
-    public Instant? DoneFrom(CareTaskName task, Instant from) => Certain(FactKind.Done)
-        .Where(record => record.At >= from && record.Fact.Task == CareTaskWords.Word(task)).Select(record => (Instant?)record.At).FirstOrDefault();
+    /// <inheritdoc cref="ToldRecords.DoneFrom(CareTaskName, Instant)"/>
+    public Instant? DoneFrom(CareTaskName task, Instant from) => Told.DoneFrom(task, from);
 
     /// <summary>The view of a newborn; null where its species' care is not planned.</summary>
     /// <param name="state">The herd.</param>
@@ -96,13 +95,21 @@ public sealed class NewbornView
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(farm);
         ArgumentNullException.ThrowIfNull(newborn);
-        if (farm.TableOf(newborn.Species) is not { } table
-            || state.Records.FirstOrDefault(record => record.Newborn == newborn.Id && !record.Withdrawn) is not { Animal: not null } birth)
+        if (farm.TableOf(newborn.Species) is not { } table || newborn.Dam is not { } bore
+            || state.RecordsOf(bore).FirstOrDefault(record => record.Newborn == newborn.Id && !record.Withdrawn) is not { } birth)
         {
             return null;
         }
-        var view = new NewbornView(newborn, birth, state.Records.Where(record => record.Animal == newborn.Id), table, farm, now);
-        return new NewbornView(newborn, birth, state.Records.Where(record => record.Animal == newborn.Id), table, farm, now) { AtRisk = Risk.Of(state, view) };
+        var told = new ToldRecords(state.RecordsOf(newborn.Id), now);
+        var dam = new ToldRecords(state.RecordsOf(bore), now);
+        var view = new NewbornView(newborn, birth, told, dam, table, farm, now)
+        {
+            Pair = Fostering.DamOf(state, told) ?? bore,
+            GestationDays = Pregnancy.Days(dam.All, birth.At, farm),
+            ByHandSince = Fostering.ByHandSince(told, dam, birth.At),
+        };
+        view.AtRisk = Risk.Of(view);
+        return view;
     }
 
     private ImmutableArray<Instant> Bouts()
@@ -117,54 +124,4 @@ public sealed class NewbornView
         }
         return [.. bouts];
     }
-}
-
-/// <summary>Who is at risk.</summary>
-public static class Risk
-{
-    /// <summary>Assisted, early, small, a twin, weak, cold at some time, its dam ill or dead, rejected, low antibodies.</summary>
-    /// <param name="state">The herd.</param>
-    /// <param name="newborn">What is on record of it.</param>
-    public static bool Of(HerdState state, NewbornView newborn)
-    {
-        ArgumentNullException.ThrowIfNull(state);
-        ArgumentNullException.ThrowIfNull(newborn);
-        var dam = state.Records.Where(record => record.Animal == newborn.Pair && record.Certain && record.At > newborn.Born - Duration.FromDays(2)).ToList();
-        return newborn.Animal.Twin is not null
-            || newborn.Warmth.WasCold
-            || (newborn.Weights.Length > 0 && newborn.Weights[0].Grams < newborn.Table.Number(CareKeys.WeightSmall) * 1000)
-            || newborn.About(NoteTopics.Weak, NoteTopics.HeadDown, NoteTopics.Early).Any()
-            || dam.Any(record => record.Fact.Kind is FactKind.Assistance or FactKind.Death || record.Fact.Field is NoteTopics.NoMilk or NoteTopics.Rejects or NoteTopics.DamIll);
-    }
-}
-
-/// <summary>What a note is about, where the plan listens to it: the note's <see cref="Fact.Field"/>.</summary>
-public static class NoteTopics
-{
-    /// <summary>Limp, no suck, cold mouth, fits, down again.</summary>
-    public const string Weak = "weak";
-    /// <summary>The head is not up.</summary>
-    public const string HeadDown = "head_down";
-    /// <summary>Signs that it came before its time.</summary>
-    public const string Early = "early";
-    /// <summary>The dam has no milk.</summary>
-    public const string NoMilk = "no_milk";
-    /// <summary>The dam rejects it.</summary>
-    public const string Rejects = "rejects";
-    /// <summary>The dam is down, pale, colicky or dull.</summary>
-    public const string DamIll = "dam_ill";
-    /// <summary>Bright, eating, doing well.</summary>
-    public const string Well = "well";
-    /// <summary>Blood in a stream, or pale gums.</summary>
-    public const string Stream = "stream";
-    /// <summary>A sign that labour is on: up and down, rolling, straining, tail up.</summary>
-    public const string Labour = "labour";
-    /// <summary>A sign that only puts her on the list.</summary>
-    public const string CloseUp = "close_up";
-    /// <summary>Straining, or a bag or bubble in view: the clocks of the birth itself run.</summary>
-    public const string InView = "in_view";
-    /// <summary>Nose and two forefeet.</summary>
-    public const string Normal = "normal";
-    /// <summary>Anything else in view.</summary>
-    public const string Abnormal = "abnormal";
 }

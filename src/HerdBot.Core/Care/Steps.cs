@@ -44,7 +44,8 @@ internal static class Steps
 
     public static TaskStep VetStep(Instant at, string label) => new(at, label, TaskState.Late, Level.Vet);
 
-    private static CareTask Claimable(CareTable table, CareTask task) => task with
+    /// <summary>"On it" keeps it quiet for the usual times.</summary>
+    public static CareTask Claimable(CareTable table, CareTask task) => task with
     {
         ClaimLasts = table.Time(CareKeys.PostingClaim),
         ClaimLastsAtVet = table.Time(CareKeys.PostingClaimVet),

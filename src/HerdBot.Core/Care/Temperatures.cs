@@ -49,6 +49,10 @@ internal static class Temperatures
             Prompt = true,
             Wording = careful ? "again" : "",
         };
+        if (last.Band == "warm" && NewbornTroubles.IsWeak(baby))
+        {
+            return task with { Steps = [Steps.VetStep(last.At, "dull") with { News = true }], Wording = "dull" };
+        }
         return last is { Level: Level.Vet, Holds: false }
             ? task with { Steps = [new TaskStep(last.At, "hot", TaskState.Asked, Level.Vet) { News = true }], Wording = "hot" }
             : task;

@@ -110,6 +110,7 @@ public static class Warmth
             _ when Under(CareKeys.WarmthCriticalLow) => (Level.Vet, "critical", hold, true),
             _ when Under(CareKeys.WarmthNormalLow) && age > table.Time(CareKeys.WarmthSugarAge) && !fed => (Level.Vet, "unfed", hold, true),
             _ when Under(CareKeys.WarmthEmergencyLow) => (Level.Vet, "emergency", hold, true),
+            _ when Under(CareKeys.WarmthNormalLow) && age > table.Time(CareKeys.WarmthLateCold) => (Level.Vet, "late_cold", hold, true),
             _ when Under(CareKeys.WarmthNormalLow) && !Under(CareKeys.WarmthSoftLow) && up && age <= table.Time(CareKeys.WarmthSoftUntil) && !held
                 => (Level.Heed, "soft", hold, false),
             _ when Under(CareKeys.WarmthNormalLow) => (Level.Act, "cold", hold, true),

@@ -1,5 +1,6 @@
 using System.Globalization;
 using HerdBot.Core.Care;
+using HerdBot.Core.Due;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Posting;
@@ -16,8 +17,7 @@ internal static class Answers
     {
         FactKind.QuestionDue => Due(draft, question),
         FactKind.QuestionStatus => Status(draft, question),
-        FactKind.QuestionTasks => Open(draft),
-        _ => draft.Phrases.Say("answer.howto", ("phone", draft.TaskLines.Phone())),
+        _ => Open(draft),
     };
 
     private static string Due(Draft draft, Fact question)
@@ -31,17 +31,17 @@ internal static class Answers
         }
         if (Recording.AnimalOf(draft.State, question) is not { } dam)
         {
-            return draft.Phrases.Say("answer.status.none", ("animal", question.Animal));
+            return draft.Phrases.Say("answer.status.none", ("animal", draft.Speaker.Name(question.Animal)));
         }
         var baby = draft.State.Newborns.LastOrDefault(newborn => newborn.Dam == dam.Id);
         if (DueWindow(draft, dam) is not { } due)
         {
-            return baby is null ? draft.Phrases.Say("answer.due.none", ("animal", dam.Name))
-                : draft.Phrases.Say("answer.due.with_cria", ("animal", dam.Name), ("baby", baby.Name), ("at", draft.Speaker.Clock(baby.Born!.Value)));
+            return baby is null ? draft.Phrases.Say("answer.due.none", ("animal", draft.Called(dam)))
+                : draft.Phrases.Say("answer.due.with_cria", ("animal", draft.Called(dam)), ("baby", draft.Called(baby)), ("at", draft.Speaker.Clock(baby.Born!.Value)));
         }
         var sire = due.Mating.Fact.Sire is { } male ? $" ({male})" : "";
         var days = Period.DaysBetween(draft.Farm.Clock.Day(due.Mating.At), draft.Farm.Clock.Day(draft.Now));
-        return draft.Phrases.Say("answer.due", ("animal", dam.Name), ("date", draft.Speaker.Date(due.Middle)), ("from", draft.Speaker.Date(due.From)), ("to", draft.Speaker.Date(due.To)),
+        return draft.Phrases.Say("answer.due", ("animal", draft.Called(dam)), ("date", draft.Speaker.Date(due.Middle)), ("from", draft.Speaker.Date(due.From)), ("to", draft.Speaker.Date(due.To)),
             ("bred", draft.Speaker.Date(draft.Farm.Clock.Day(due.Mating.At))), ("sire", sire), ("days", days.ToString(CultureInfo.InvariantCulture)));
     }
 
@@ -54,7 +54,7 @@ internal static class Answers
             return null;
         }
         var bred = draft.Farm.Clock.Day(mating.At);
-        return (bred.PlusDays(table.Count(CareKeys.GestationMiddle)), bred.PlusDays(table.Count(CareKeys.GestationEarly)), bred.PlusDays(table.Count(CareKeys.GestationLate)), mating);
+        return DueForecast.Of(table, new DueCase(dam.Species, [Mating.On(bred)], draft.Farm.Clock.Day(draft.Now))) is { } due ? (due.Median, due.Window(0.8).From, due.Window(0.8).To, mating) : null;
     }
 
     private static string Status(Draft draft, Fact question)
@@ -62,18 +62,18 @@ internal static class Answers
         var animal = Recording.AnimalOf(draft.State, question);
         if (animal is null)
         {
-            return question.Animal is null ? Open(draft) : draft.Phrases.Say("answer.status.none", ("animal", question.Animal));
+            return question.Animal is null ? Open(draft) : draft.Phrases.Say("answer.status.none", ("animal", draft.Speaker.Name(question.Animal)));
         }
         return CareTaskWords.TryParse(question.Task, out var task) ? StatusOf(draft, animal, task) : Whole(draft, animal);
     }
 
     private static string StatusOf(Draft draft, Animal animal, CareTaskName task)
     {
-        var last = draft.State.Records.LastOrDefault(record => !record.Withdrawn && record.Animal == animal.Id
+        var last = draft.State.RecordsOf(animal.Id).LastOrDefault(record => !record.Withdrawn
             && (FactWords.Word(record.Fact.Kind) == CareTaskWords.Word(task) || record.Fact.Kind == FactKind.Done && record.Fact.Task == CareTaskWords.Word(task)));
         return last is null
-            ? draft.Phrases.Say("answer.status.no", ("animal", animal.Name), ("task", draft.TaskLines.Noun(task)))
-            : draft.Phrases.Say("answer.status.last", ("animal", animal.Name), ("what", draft.FactLines.Say(last.Fact with { At = null }, last.By)), ("by", last.By), ("at", draft.Speaker.Clock(last.At)));
+            ? draft.Phrases.Say("answer.status.no", ("animal", draft.Called(animal)), ("task", draft.TaskLines.Noun(task)))
+            : draft.Phrases.Say("answer.status.last", ("animal", draft.Called(animal)), ("what", draft.FactLines.Say(last.Fact with { At = null }, last.By)), ("by", last.By), ("at", draft.Speaker.Clock(last.At)));
     }
 
     private static string Whole(Draft draft, Animal animal)
@@ -83,7 +83,7 @@ internal static class Answers
             .GroupBy(record => (record.Fact.Kind, record.Fact.Task)).Select(kind => kind.Last()).OrderBy(record => record.At).TakeLast(MostLines).ToList();
         if (newest.Count == 0)
         {
-            return draft.Phrases.Say("answer.status.none", ("animal", animal.Name));
+            return draft.Phrases.Say("answer.status.none", ("animal", draft.Called(animal)));
         }
         var facts = string.Join(", ", newest.Select(record => $"{draft.FactLines.Say(record.Fact with { At = null }, record.By)} {draft.Speaker.Clock(record.At)}"));
         var born = newest.Find(record => record.Newborn == animal.Id);
@@ -92,7 +92,7 @@ internal static class Answers
             facts = string.Join(", ", newest.Select(record => record == born ? draft.FactLines.Say(born) : $"{draft.FactLines.Say(record.Fact with { At = null }, record.By)} {draft.Speaker.Clock(record.At)}"));
         }
         var open = PostingPlan.Gravest(draft.Plan.Where(task => task.Key.Animal == animal.Id && task.OpenAt(draft.Now)), draft.Now);
-        return draft.Phrases.Say("answer.status", ("animal", animal.Name), ("facts", facts))
+        return draft.Phrases.Say("answer.status", ("animal", draft.Called(animal)), ("facts", facts))
             + (open.Length == 0 ? "" : "\n" + draft.Phrases.Say("answer.status.open", ("tasks", draft.Speaker.List(open.Select(draft.TaskLines.Short)))));
     }
 

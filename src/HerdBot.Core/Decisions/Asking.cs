@@ -4,6 +4,7 @@ using HerdBot.Core.Events;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Posting;
+using HerdBot.Core.Wording;
 using NodaTime;
 using NodaTime.Text;
 
@@ -13,7 +14,8 @@ namespace HerdBot.Core.Decisions;
 internal static class Asking
 {
     private static readonly Duration Waits = Duration.FromHours(12);
-    private const int Choices = 3;
+    private const int MostChoices = 3;
+    private static readonly string[] Choices = ["button.yes", "button.no", "ask.twin.yes", "ask.twin.no", "ask.add"];
     private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture("H:mm");
 
     /// <summary>Asks, and keeps the facts that wait.</summary>
@@ -32,25 +34,35 @@ internal static class Asking
     /// <summary>The open question that some words answer, and which of its choices; null where they answer none.</summary>
     public static (Question Question, string Answer)? Answered(Draft draft, string text, Post? replyTo)
     {
-        var words = Plain(text);
         foreach (var question in draft.State.Questions.Reverse())
         {
-            if (question.Choices.FirstOrDefault(choice => Plain(choice) == words) is { } choice)
+            if (question.Choices.FirstOrDefault(choice => IsChoice(question, choice, text)) is { } choice)
             {
                 return (question, choice);
             }
-            if (question.Ask == Facts.Ask.Time && TimeOf(draft, words) is not null)
+            if (question.Ask == Facts.Ask.Time && TimeOf(draft, text) is not null)
             {
-                return (question, words);
+                return (question, text);
             }
             if (question.Ask == Facts.Ask.Animal && (replyTo?.Number == question.Post || question == draft.State.Questions[^1])
-                && draft.State.Animals.FirstOrDefault(animal => Plain(animal.Name) == words) is { } named)
+                && draft.State.Animals.FirstOrDefault(animal => Speaker.IsName(animal.Name, text)) is { } named)
             {
                 return (question, named.Name);
             }
         }
         return null;
     }
+
+    /// <summary>Whether some words are a choice, as its button has it or as the other language would.</summary>
+    private static bool IsChoice(Question question, string choice, string words)
+    {
+        var name = Unknown(question) ?? "";
+        return Phrases.Plain(choice) == Phrases.Plain(words)
+            || Choices.Any(key => Phrases.Is(key, choice, ("name", name)) && Phrases.Is(key, words, ("name", name)));
+    }
+
+    /// <summary>The name that nobody knew; null where the question is about another thing.</summary>
+    private static string? Unknown(Question question) => question.Waiting.Select(fact => fact.Name).FirstOrDefault(name => name is not null);
 
     /// <summary>Closes what nobody has answered in time.</summary>
     public static void CloseLapsed(Draft draft)
@@ -68,10 +80,9 @@ internal static class Asking
     /// <param name="confirmed">The one fact that is beyond doubt now; null where the answer confirms none.</param>
     public static ImmutableArray<Fact> Complete(Draft draft, Question question, string answer, out Fact? confirmed)
     {
-        var phrases = draft.Phrases;
         confirmed = null;
         draft.Add(new HerdEvent.QuestionClosed(question.Post, true));
-        if (answer == phrases.Say("button.no") || answer == phrases.Say("ask.twin.no"))
+        if (Phrases.Is("button.no", answer) || Phrases.Is("ask.twin.no", answer))
         {
             return question.Waiting[1..];
         }
@@ -82,13 +93,13 @@ internal static class Asking
 
     private static ImmutableArray<Fact> Completed(Draft draft, Question question, string answer)
     {
-        var phrases = draft.Phrases;
         return question.Ask switch
         {
             Facts.Ask.Animal => WithAnimal(draft, question, answer),
             Facts.Ask.Unit when FactWords.TryUnit(answer, out var unit) => [.. question.Waiting.Select(fact => fact.Value is null || fact.Unit is not null ? fact : fact with { Unit = unit })],
+            Facts.Ask.Unit => [question.Waiting[0] with { Text = $"{question.Waiting[0].Text}, {answer}" }, .. question.Waiting[1..]],
             Facts.Ask.Time => [question.Waiting[0] with { At = TimeOf(draft, answer) }, .. question.Waiting[1..]],
-            _ when answer == phrases.Say("ask.twin.yes") => [question.Waiting[0] with { N = 2 }, .. question.Waiting[1..]],
+            _ when Phrases.Is("ask.twin.yes", answer) => [question.Waiting[0] with { N = 2 }, .. question.Waiting[1..]],
             _ => question.Waiting,
         };
     }
@@ -115,20 +126,21 @@ internal static class Asking
 
     private static ImmutableArray<Fact> WithAnimal(Draft draft, Question question, string answer)
     {
-        var unknown = question.Waiting.Select(fact => fact.Name).FirstOrDefault(name => name is not null && draft.Phrases.Say("ask.add", ("name", name)) == answer);
+        var unknown = Unknown(question) is { } name && Phrases.Is("ask.add", answer, ("name", name)) ? name : null;
         if (unknown is not null)
         {
             var role = question.Waiting.Any(fact => fact.Kind is FactKind.Birth or FactKind.Placenta or FactKind.LabourSign or FactKind.WaterBroke or FactKind.Breeding) ? HerdRole.Dam : HerdRole.Young;
             draft.Add(new HerdEvent.AnimalAdded(Roster.NewAnimal(unknown, role, draft.Farm.Species)));
         }
-        return [.. question.Waiting.Select(fact => fact.Animal == Fact.AskAnimal || fact.Animal is null ? fact with { Animal = unknown ?? answer, Name = fact.Kind == FactKind.Roster ? fact.Name : null } : fact)];
+        var meant = unknown ?? draft.State.Animals.FirstOrDefault(animal => Speaker.IsName(animal.Name, answer))?.Name ?? answer;
+        return [.. question.Waiting.Select(fact => fact.Animal == Fact.AskAnimal || fact.Animal is null ? fact with { Animal = meant, Name = fact.Kind == FactKind.Roster ? fact.Name : null } : fact)];
     }
 
     private static string Text(Draft draft, Ask ask, Fact fact, string by)
     {
         var what = ask == Facts.Ask.Value && CareTaskWords.TryParse(fact.Task ?? FactWords.Word(fact.Kind), out var reading)
             ? draft.TaskLines.Noun(reading) : draft.FactLines.Say(fact with { Name = null }, by);
-        var animal = fact.Animal is null or Fact.AskAnimal ? "" : fact.Animal;
+        var animal = fact.Animal is null or Fact.AskAnimal ? "" : draft.Speaker.Name(fact.Animal);
         (string, string)[] values = [("what", what), ("animal", animal), ("name", fact.Name ?? "")];
         var key = ask switch
         {
@@ -138,8 +150,7 @@ internal static class Asking
             Facts.Ask.Time => "ask.time",
             _ => fact.Kind == FactKind.Death ? "ask.sure.death" : "ask.sure",
         };
-        var asked = draft.Phrases.Say(key, values).TrimStart(',', ' ').Replace(" ,", "", StringComparison.Ordinal);
-        return char.ToUpperInvariant(asked[0]) + asked[1..];
+        return draft.Phrases.Say(key, values).TrimStart(',', ' ').Replace(" ,", "", StringComparison.Ordinal);
     }
 
     private static ImmutableArray<string> Offered(Draft draft, Ask ask, ImmutableArray<Fact> waiting) => ask switch
@@ -158,13 +169,14 @@ internal static class Asking
         var open = draft.Plan.Where(task => task.OpenAt(draft.Now) && CareTaskWords.Word(task.Key.Name) == (fact.Task ?? FactWords.Word(fact.Kind))).Select(task => task.Key.Animal).ToHashSet();
         var likely = draft.State.Animals.Where(animal => animal.State is not (HerdEntryState.Dead or HerdEntryState.Sold) && (ofDams ? animal.Role == HerdRole.Dam : animal.Role is HerdRole.Newborn or HerdRole.Young))
             .OrderByDescending(animal => open.Contains(animal.Id)).ThenByDescending(animal => animal.State == HerdEntryState.Due).ThenByDescending(animal => animal.Born)
-            .Select(animal => animal.Name).Take(fact.Name is null ? Choices : Choices - 1);
+            .Select(animal => Speaker.Lines(draft.Called(animal))).Take(fact.Name is null ? MostChoices : MostChoices - 1);
         return fact.Name is { } unknown && fact.Kind != FactKind.Roster ? [.. likely, draft.Phrases.Say("ask.add", ("name", unknown))] : [.. likely];
     }
 
     /// <summary>"7:15", "7:15 PM": the latest such hour before now; null for any other words.</summary>
-    private static FactTime? TimeOf(Draft draft, string words)
+    private static FactTime? TimeOf(Draft draft, string text)
     {
+        var words = text.Trim().TrimEnd('.').ToUpperInvariant();
         var half = words.EndsWith("AM", StringComparison.Ordinal) ? 0 : words.EndsWith("PM", StringComparison.Ordinal) ? 12 : (int?)null;
         if (Clock.Parse(words.TrimEnd('A', 'P', 'M', ' ')) is not { Success: true, Value: var time })
         {
@@ -176,6 +188,4 @@ internal static class Asking
             .Where(at => draft.Farm.Clock.At(at) <= draft.Now).Max();
         return FactTime.Of(latest);
     }
-
-    private static string Plain(string text) => text.Trim().TrimEnd('.', '!').ToUpperInvariant().Replace('’', '\'');
 }

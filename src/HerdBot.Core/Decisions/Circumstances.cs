@@ -12,14 +12,16 @@ namespace HerdBot.Core.Decisions;
 internal static class Circumstances
 {
     private const int LogKept = 40;
+    /// <summary>A newborn that has no name after so long is meant by nobody any more.</summary>
+    private static readonly Duration UnnamedKept = Duration.FromDays(400);
     private static readonly Duration SaidKept = Duration.FromHours(12);
 
     public static ReadingContext Of(Draft draft, string by, string message, string? replyTo, Instant at)
     {
         var state = draft.State;
-        var log = state.Records.Where(record => !record.Withdrawn && record.Message != message).TakeLast(LogKept).ToImmutableArray();
+        var log = state.NewestFirst().Where(record => !record.Withdrawn && record.Message != message).Take(LogKept).Reverse().ToImmutableArray();
         var reminders = Reminders(draft).ToImmutableArray();
-        return new ReadingContext(at.InZone(draft.Farm.Clock.Zone), [.. state.Animals.Select(animal => Entry(draft, animal))])
+        return new ReadingContext(at.InZone(draft.Farm.Clock.Zone), [.. state.Animals.Where(animal => animal.Role != HerdRole.Newborn || animal.Born > at - UnnamedKept).Select(animal => Entry(draft, animal))])
         {
             Units = draft.Farm.Units,
             Dates = draft.Farm.Dates,
@@ -31,7 +33,7 @@ internal static class Circumstances
                 .Select(line => new SaidLine(line.By, line.Text, at - line.At))],
             Reminders = [.. reminders.Select(task => new OpenReminder(CareTaskWords.Word(task.Key.Name), state.Find(task.Key.Animal)?.Name))],
             ReplyToReminder = ReplyToReminder(state, reminders, replyTo),
-            ReplyToLog = replyTo is not null && log.ToList().FindLastIndex(record => record.Message == replyTo) is var index and >= 0 ? index : null,
+            ReplyToLog = ReplyToLog(state, log, replyTo),
         };
     }
 
@@ -57,6 +59,13 @@ internal static class Circumstances
         return null;
     }
 
+    /// <summary>The record that a message replies to: one of its own message, or one that the bot's receipt of it states.</summary>
+    private static int? ReplyToLog(HerdState state, ImmutableArray<HerdRecord> log, string? replyTo)
+    {
+        var message = PostOf(state, replyTo)?.ReplyTo ?? replyTo;
+        return message is not null && log.ToList().FindLastIndex(record => record.Message == message) is var index and >= 0 ? index : null;
+    }
+
     private static Fact Named(HerdState state, HerdRecord record) => record.Fact with { Animal = state.Find(record.Animal)?.Name ?? record.Fact.Animal };
 
     private static HerdEntry Entry(Draft draft, Animal animal) => new(animal.Name, animal.Role)
@@ -78,7 +87,7 @@ internal static class Circumstances
         }
         var labour = draft.Plan.Any(task => task.Key.Animal == animal.Id && task.Key.Name is CareTaskName.Labour or CareTaskName.Presentation && task.Key.Animal == animal.Id && task.OpenAt(draft.Now));
         return labour ? HerdEntryState.InLabour
-            : draft.State.Newborns.Any(baby => baby.Dam == animal.Id) ? (animal.State == HerdEntryState.Due ? null : animal.State)
+            : draft.State.NewbornsOf(animal.Id).Any() ? (animal.State == HerdEntryState.Due ? null : animal.State)
             : animal.State;
     }
 }

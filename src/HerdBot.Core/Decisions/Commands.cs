@@ -1,3 +1,4 @@
+using HerdBot.Core.Facts;
 using HerdBot.Core.Wording;
 
 namespace HerdBot.Core.Decisions;
@@ -5,17 +6,18 @@ namespace HerdBot.Core.Decisions;
 /// <summary>The few commands: each has plain words that do the same.</summary>
 internal static class Commands
 {
-    /// <summary>The plain words of a command; any other text as it is.</summary>
-    public static string Plain(string text) => Word(text) switch
+    /// <summary>What a command says; null for any other text. "/due Sage" is about one animal.</summary>
+    public static Fact? Fact(string text) => Words(text) switch
     {
-        "/open" => "what's open",
-        "/due" => "who is due next",
-        "/undo" => "scratch that",
-        _ => text,
+        ["/open"] => new Fact(FactKind.QuestionTasks),
+        ["/due"] => new Fact(FactKind.QuestionDue),
+        ["/due", var animal] => new Fact(FactKind.QuestionDue) { Animal = animal },
+        ["/undo"] => new Fact(FactKind.Undo),
+        _ => null,
     };
 
     /// <summary>The help text for /help and /start; null for any other text.</summary>
-    public static string? Of(string text, Phrases phrases) => Word(text) is "/help" or "/start" ? phrases.Say("reply.help") : null;
+    public static string? Help(string text, Phrases phrases) => Words(text) is ["/help"] or ["/start"] ? phrases.Say("reply.help") : null;
 
-    private static string Word(string text) => text.Trim().ToLowerInvariant();
+    private static string[] Words(string text) => text.Trim().Split(' ', 2, StringSplitOptions.TrimEntries) is [var command, .. var rest] ? [command.ToLowerInvariant(), .. rest] : [];
 }

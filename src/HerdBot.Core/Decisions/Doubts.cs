@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using HerdBot.Core.Care;
 using HerdBot.Core.Facts;
 using NodaTime;
@@ -13,7 +14,7 @@ namespace HerdBot.Core.Decisions;
 internal sealed record Doubt(Fact Fact, Ask Ask, string? Text = null, ImmutableArray<string>? Choices = null);
 
 /// <summary>Figures that cannot be, births told twice, animals that nobody knows: asked before they are recorded.</summary>
-internal static class Doubts
+internal static partial class Doubts
 {
     private static readonly string[] UnitWords = ["lb", "#", "pound", "libra"];
 
@@ -24,6 +25,7 @@ internal static class Doubts
         FactKind.Temperature => Impossible(draft, fact) ?? Unknown(draft, fact),
         FactKind.Weight => OffTheCurve(draft, fact, message) ?? OtherUnit(draft, fact, message) ?? Unknown(draft, fact),
         FactKind.Death => new Doubt(fact, Ask.Sure),
+        FactKind.Note when Scale(draft, fact) is { } scale => scale,
         FactKind.Correction or FactKind.Undo or FactKind.Roster => null,
         _ when OwnKinds.IsQuestion(fact.Kind) => null,
         _ => Future(draft, fact) ?? Unknown(draft, fact),
@@ -41,14 +43,27 @@ internal static class Doubts
     private static Doubt? TwinOrTwice(Draft draft, Fact fact, string? message)
     {
         var dam = draft.State.Named(fact.Animal);
-        var before = dam is null ? null : draft.State.Newborns.LastOrDefault(baby => baby.Dam == dam.Id && draft.Now - baby.Born < Duration.FromDays(60));
-        if (before is null || fact.N > 1 || draft.State.Records.Any(record => record.Newborn == before.Id && record.Message == message))
+        var before = dam is null ? null : draft.State.NewbornsOf(dam.Id).LastOrDefault(baby => draft.Now - baby.Born < Duration.FromDays(60));
+        if (before is null || fact.N > 1 || draft.State.RecordsOf(dam!.Id).Any(record => record.Newborn == before.Id && record.Message == message))
         {
             return Future(draft, fact);
         }
-        var text = draft.Phrases.Say("ask.sure.twin", ("animal", dam!.Name), ("at", draft.Speaker.Clock(before.Born!.Value)));
+        var text = draft.Phrases.Say("ask.sure.twin", ("animal", draft.Called(dam!)), ("at", draft.Speaker.Clock(before.Born!.Value)));
         return new Doubt(fact, Ask.Sure, text, [draft.Phrases.Say("ask.twin.yes"), draft.Phrases.Say("ask.twin.no")]);
     }
+
+    /// <summary>A score of body condition is one thing out of five and another out of nine.</summary>
+    private static Doubt? Scale(Draft draft, Fact fact)
+    {
+        string[] scales = [draft.Phrases.Say("ask.scale.five"), draft.Phrases.Say("ask.scale.nine")];
+        var score = fact.Says(NoteTopics.Condition) && fact.Text is { } text ? Score().Match(text) : Match.Empty;
+        return !score.Success || scales.Any(scale => fact.Text!.EndsWith(scale, StringComparison.Ordinal)) ? null
+            : new Doubt(fact, Ask.Unit, draft.Phrases.Say("ask.scale", ("animal", fact.Animal ?? ""), ("what", fact.Text!)), [.. scales]);
+    }
+
+    /// <summary>A figure from 1 to 9, and no "of 5", "/9" or "1-5" behind it.</summary>
+    [GeneratedRegex(@"(?<![\d.,/-])[1-9]([.,]\d+)?(?![\d]|\s*(/|of|out of|de|sobre|-)\s*\d)", RegexOptions.IgnoreCase)]
+    private static partial Regex Score();
 
     private static Doubt? Impossible(Draft draft, Fact fact)
     {
@@ -75,13 +90,13 @@ internal static class Doubts
     private static Doubt? OffTheCurve(Draft draft, Fact fact, string? message)
     {
         var animal = Recording.AnimalOf(draft.State, fact);
-        if (animal?.Born is null || draft.Farm.TableOf(animal.Species) is not { } table || Measures.Grams(fact) is not { } grams || draft.State.Records.LastOrDefault(record => record.Certain && record.Animal == animal.Id && record.Fact.Kind == FactKind.Weight && (message is null || record.Message != message)) is not { } last || Measures.Grams(last.Fact) is not { } before)
+        if (animal?.Born is null || draft.Farm.TableOf(animal.Species) is not { } table || Measures.Grams(fact) is not { } grams || draft.State.RecordsOf(animal.Id).LastOrDefault(record => record.Certain && record.Fact.Kind == FactKind.Weight && (message is null || record.Message != message)) is not { } last || Measures.Grams(last.Fact) is not { } before)
         {
             return Future(draft, fact);
         }
         var share = table.Number(CareKeys.WeightOffPercent) / 100;
         var days = (decimal)(Recording.At(draft, fact, draft.Now) - last.At).TotalDays;
         var fits = grams >= before * (1 - share) && grams <= before * (1 + share) + Math.Max(0, days) * table.Number(CareKeys.WeightGainTop);
-        return fits ? Future(draft, fact) : new Doubt(fact, Ask.Sure, draft.Phrases.Say("ask.sure.weight", ("animal", animal.Name), ("what", draft.FactLines.Say(fact, "")), ("was", draft.FactLines.Say(last.Fact with { At = null }, ""))));
+        return fits ? Future(draft, fact) : new Doubt(fact, Ask.Sure, draft.Phrases.Say("ask.sure.weight", ("animal", draft.Called(animal)), ("what", draft.FactLines.Say(fact, "")), ("was", draft.FactLines.Say(last.Fact with { At = null }, ""))));
     }
 }

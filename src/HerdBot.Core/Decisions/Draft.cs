@@ -12,8 +12,8 @@ namespace HerdBot.Core.Decisions;
 /// <summary>A decision while it is made: the events so far and the herd as they leave it.</summary>
 internal sealed class Draft(HerdState state, Farm farm, Instant now)
 {
+    private const int MostButtons = 3;
     private readonly ImmutableArray<HerdEvent>.Builder events = ImmutableArray.CreateBuilder<HerdEvent>();
-    private ImmutableArray<CareTask>? plan;
 
     public HerdState State { get; private set; } = state;
     public Farm Farm { get; } = farm;
@@ -25,13 +25,12 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
     public ImmutableArray<HerdEvent> Events => events.ToImmutable();
 
     /// <summary>The plan as the events so far leave it.</summary>
-    public ImmutableArray<CareTask> Plan => plan ??= CarePlan.At(State, Farm, Now);
+    public ImmutableArray<CareTask> Plan => CarePlan.At(State, Farm, Now);
 
     public void Add(HerdEvent happened)
     {
         events.Add(happened);
         State = State.Apply(happened);
-        plan = null;
     }
 
     /// <summary>Queues a post and returns its number.</summary>
@@ -42,18 +41,31 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
         return numbered.Number;
     }
 
-    public Post Post(PostKind kind, string text) => new(0, kind, Posting.Post.Group, text, Now);
+    public Post Post(PostKind kind, string text) => new(0, kind, Posting.Post.Group, Speaker.Lines(text), Now);
+
+    /// <summary>An animal as people call it.</summary>
+    public string Called(Animal animal) => Speaker.Name(animal.Name);
 
     /// <summary>A task as a post tells of it.</summary>
     public PostedTask Posted(CareTask task)
     {
         var lapsed = task.StateAt(Now) == TaskState.Lapsed;
-        return new PostedTask(task.Key, TaskLines.Name(task.Key.Animal), task.Due, task.StateAt(Now),
+        return new PostedTask(task.Key, State.Find(task.Key.Animal)?.Name ?? task.Key.Animal.Value, task.Due, task.StateAt(Now),
             lapsed ? Level.Vet : task.LevelAt(Now), lapsed ? PostingPlan.LapsedStep : task.OpenAt(Now) ? task.StepAt(Now)!.Label : "");
     }
 
-    /// <summary>The buttons that answer a task: the whole answer on each, three at most.</summary>
-    public ImmutableArray<Button> Buttons(CareTask task, int index)
+    /// <summary>The buttons of a post: those that answer its first open task, the whole answer on each, and on a receipt the one that mends it; three at most.</summary>
+    /// <param name="tasks">The tasks of the post; null where the plan has one no more.</param>
+    /// <param name="mends">It is a receipt of something on record: nobody has been asked yet, so "not yet" gives way.</param>
+    public ImmutableArray<Button> Buttons(IReadOnlyList<CareTask?> tasks, bool mends)
+    {
+        var open = tasks.ToList().FindIndex(task => task?.OpenAt(Now) == true);
+        var answers = open < 0 ? [] : Buttons(tasks[open]!, open);
+        var mend = new Button(Phrases.Say("button.mend"), ButtonVerb.Mend, 0);
+        return !mends ? answers : [.. answers.Length < MostButtons ? answers : answers.RemoveAll(button => button.Verb == ButtonVerb.NotYet), mend];
+    }
+
+    private ImmutableArray<Button> Buttons(CareTask task, int index)
     {
         var notYet = new Button(Phrases.Say("button.not_yet"), ButtonVerb.NotYet, index);
         var onIt = new Button(Phrases.Say("button.on_it"), ButtonVerb.OnIt, index);
@@ -67,5 +79,5 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
 
     /// <summary>The newest record of a kind that says it has happened; null where there is none.</summary>
     public HerdRecord? Newest(AnimalId animal, FactKind kind) =>
-        State.Records.LastOrDefault(record => record.Certain && record.Animal == animal && record.Fact.Kind == kind);
+        State.RecordsOf(animal).LastOrDefault(record => record.Certain && record.Fact.Kind == kind);
 }

@@ -27,9 +27,13 @@ public static class Hear
         var told = Circumstances.PostOf(draft.State, replyTo);
         draft.Add(new HerdEvent.LineHeard(message, by, text, now, told?.Number));
         Asking.CloseLapsed(draft);
-        if (Commands.Of(text, draft.Phrases) is { } help)
+        if (Commands.Help(text, draft.Phrases) is { } help)
         {
             draft.Say(draft.Post(PostKind.Answer, help) with { ReplyTo = message });
+        }
+        else if (Commands.Fact(text) is { } command)
+        {
+            Act(draft, [command], null, by, message, text);
         }
         else if (Asking.Answered(draft, text, told) is { } answered)
         {
@@ -37,7 +41,12 @@ public static class Hear
         }
         else
         {
-            var reading = Reader.Read(Commands.Plain(text), Circumstances.Of(draft, by, message, replyTo, now));
+            var reading = Reader.Read(text, Circumstances.Of(draft, by, message, replyTo, now));
+            if (CardAnswers.To(draft, text, reading.Facts) is { } card)
+            {
+                draft.Say(draft.Post(PostKind.Answer, card) with { ReplyTo = message });
+                reading = reading with { Facts = [.. reading.Facts.Where(CardAnswers.SaysMore)] };
+            }
             Act(draft, [.. reading.Facts.Select(fact => Asking.Filled(draft, Own(fact, replyTo), by))], reading.Ask, by, message, text);
         }
         return draft.Events;

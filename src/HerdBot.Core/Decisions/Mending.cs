@@ -49,20 +49,22 @@ internal static class Mending
     private static Mended Told(Draft draft, FactId id, string was)
     {
         var record = draft.State.Record(id)!;
-        var name = draft.State.Find(record.Newborn ?? record.Animal)?.Name;
-        var what = draft.FactLines.Say(record);
-        return new Mended(draft.Phrases.Say("reply.mended", ("what", name is null ? what : $"{name} {what}"), ("was", was)), [record]);
+        return new Mended(draft.Phrases.Say("reply.mended", ("what", Whole(draft, record)), ("was", was)), [record]);
     }
 
     private static Mended Withdraw(Draft draft, IReadOnlyList<HerdRecord> records, string by, Instant saidAt)
     {
-        var what = draft.Speaker.List(records.Select(record => $"{draft.State.Find(record.Newborn ?? record.Animal)?.Name} {draft.FactLines.Say(record)}".Trim()));
+        var what = draft.Speaker.List(records.Select(record => Whole(draft, record)));
         foreach (var record in records)
         {
             draft.Add(new HerdEvent.FactWithdrawn(record.Id, saidAt, by));
         }
         return new Mended(draft.Phrases.Say("reply.withdrawn", ("what", what)), [.. records.Select(record => draft.State.Record(record.Id)!)]);
     }
+
+    /// <summary>A record with its animal.</summary>
+    private static string Whole(Draft draft, HerdRecord record) =>
+        draft.State.Find(record.Newborn ?? record.Animal) is { } animal ? $"{draft.Called(animal)} {draft.FactLines.Say(record)}" : draft.FactLines.Say(record);
 
     /// <summary>An edited message: mends what changed, records what is new, and takes back at the end what is gone.</summary>
     internal sealed class Edit(Draft draft, string message, string by)

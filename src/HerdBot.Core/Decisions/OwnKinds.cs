@@ -7,12 +7,16 @@ namespace HerdBot.Core.Decisions;
 internal static class OwnKinds
 {
     /// <summary>The fact that a bare "done" on a task records: the task's own kind, or "done" with the task's word.</summary>
-    public static Fact Done(CareTaskName task, string? animal)
+    /// <param name="task">The task.</param>
+    /// <param name="animal">The animal's name.</param>
+    /// <param name="which">Which of its kind: dates that were asked for are noted, not given.</param>
+    public static Fact Done(CareTaskName task, string? animal, string? which = null)
     {
         var word = CareTaskWords.Word(task);
         return task switch
         {
             CareTaskName.CordWatch => new Fact(FactKind.CordBleeding) { Animal = animal, Neg = true },
+            CareTaskName.Vaccination when which == Weaning.AskedOnce => new Fact(FactKind.Done) { Animal = animal, Task = word },
             _ when FactWords.TryKind(word, out var kind) => new Fact(kind) { Animal = animal },
             _ => new Fact(FactKind.Done) { Animal = animal, Task = word },
         };

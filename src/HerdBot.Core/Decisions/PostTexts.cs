@@ -19,11 +19,11 @@ internal static class PostTexts
         return WithTasks(draft, draft.Post(due.Kind, gap + text), due.Tasks);
     }
 
-    /// <summary>A post about tasks: its buttons answer the first.</summary>
-    public static Post WithTasks(Draft draft, Post post, ImmutableArray<CareTask> tasks) => post with
+    /// <summary>A post about tasks: its buttons answer the first that is open.</summary>
+    public static Post WithTasks(Draft draft, Post post, ImmutableArray<CareTask> tasks, bool mends = false) => post with
     {
         Tasks = [.. tasks.Select(draft.Posted)],
-        Buttons = tasks.Length > 0 && tasks[0].OpenAt(draft.Now) ? draft.Buttons(tasks[0], 0) : [],
+        Buttons = draft.Buttons(tasks, mends),
     };
 
     /// <summary>"Vet now: …", the number, then the rest in a word each.</summary>

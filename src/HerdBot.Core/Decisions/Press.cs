@@ -32,6 +32,10 @@ public static class Press
         {
             Choose(draft, post, index, by);
         }
+        else if (verb is ButtonVerb.Mend or ButtonVerb.TakeBack or ButtonVerb.Keep)
+        {
+            Mend(draft, post, verb, by);
+        }
         else if (index >= 0 && index < post.Tasks.Length)
         {
             Answer(draft, post, post.Tasks[index].Key, verb, by);
@@ -59,11 +63,11 @@ public static class Press
             Show(draft, post, Already(draft, key, task));
             return;
         }
-        var animal = draft.TaskLines.Name(key.Animal);
+        var animal = draft.State.Find(key.Animal)?.Name;
         var word = CareTaskWords.Word(key.Name);
         var at = draft.Speaker.Clock(draft.Now);
         var done = verb == ButtonVerb.Done && !OwnKinds.IsReading(key.Name);
-        var fact = done ? OwnKinds.Done(key.Name, animal)
+        var fact = done ? OwnKinds.Done(key.Name, animal, key.Which)
             : new Fact(verb == ButtonVerb.NotYet ? FactKind.NotDone : FactKind.Claim) { Animal = animal, Task = word };
         Recording.Record(draft, fact, by, null, draft.Now, key);
         Show(draft, post, done ? draft.Phrases.Say("post.done", ("what", draft.TaskLines.Answer(key.Name)), ("by", by), ("at", at))
@@ -73,26 +77,57 @@ public static class Press
     private static string Already(Draft draft, TaskKey key, CareTask? task)
     {
         var word = CareTaskWords.Word(key.Name);
-        var record = draft.State.Records.LastOrDefault(record => !record.Withdrawn && record.Animal == key.Animal && (FactWords.Word(record.Fact.Kind) == word || record.Fact.Task == word) && record.Fact.Kind is not (FactKind.Claim or FactKind.NotDone));
+        var record = draft.State.RecordsOf(key.Animal).LastOrDefault(record => !record.Withdrawn && (FactWords.Word(record.Fact.Kind) == word || record.Fact.Task == word) && record.Fact.Kind is not (FactKind.Claim or FactKind.NotDone));
         return record is null ? draft.Phrases.Say("post.already", ("by", "-"), ("at", draft.Speaker.Clock(task?.DoneAt ?? draft.Now)))
             : draft.Phrases.Say("post.already", ("by", record.By), ("at", draft.Speaker.Clock(record.At)));
     }
 
-    /// <summary>The post with what came of it, and the buttons of the first of its tasks that is still open.</summary>
-    private static void Show(Draft draft, Post post, string line)
+    /// <summary>"Not right" under a receipt asks what was wrong: words that answer it mend what it states, and a button takes it back.</summary>
+    private static void Mend(Draft draft, Post post, ButtonVerb verb, string by)
     {
-        var newest = draft.State.Posts.Values.Select(progress => progress.Post).LastOrDefault(edit => edit.Edits == post.Number) ?? post;
-        if (newest.Text.EndsWith(line, StringComparison.Ordinal))
+        var asked = draft.Phrases.Say("post.mend");
+        var text = Shown(draft, post).Text.Replace("\n" + asked, "", StringComparison.Ordinal);
+        switch (verb)
+        {
+            case ButtonVerb.Mend when Stated(draft, post).Count > 0:
+                draft.Say(draft.Post(PostKind.Edit, $"{text}\n{asked}") with
+                {
+                    Edits = post.Number,
+                    Tasks = post.Tasks,
+                    Buttons = [new Button(draft.Phrases.Say("button.take_back"), ButtonVerb.TakeBack, 0), new Button(draft.Phrases.Say("button.keep"), ButtonVerb.Keep, 0)],
+                });
+                break;
+            case ButtonVerb.TakeBack when Stated(draft, post) is [var stated, ..]:
+                var taken = Mending.Undo(draft, new Fact(FactKind.Undo) { Target = stated.Id }, by, draft.Now)!;
+                Show(draft, post, text, draft.Phrases.Say("post.taken_back", ("what", taken.Sentence), ("by", by), ("at", draft.Speaker.Clock(draft.Now))));
+                break;
+            default:
+                Show(draft, post, text, "");
+                break;
+        }
+    }
+
+    /// <summary>What a receipt states, as far as it still stands.</summary>
+    private static List<HerdRecord> Stated(Draft draft, Post receipt) =>
+        receipt.ReplyTo is null ? [] : [.. draft.State.Records.Where(record => record.Message == receipt.ReplyTo && !record.Withdrawn)];
+
+    private static Post Shown(Draft draft, Post post) => draft.State.Posts.Values.Select(progress => progress.Post).LastOrDefault(edit => edit.Edits == post.Number) ?? post;
+
+    private static void Show(Draft draft, Post post, string line) => Show(draft, post, Shown(draft, post).Text, line);
+
+    /// <summary>The post with what came of it, and the buttons of the first of its tasks that is still open.</summary>
+    private static void Show(Draft draft, Post post, string text, string line)
+    {
+        if (line.Length > 0 && text.EndsWith(line, StringComparison.Ordinal))
         {
             return;
         }
         var tasks = post.Tasks.Select(told => draft.Plan.FirstOrDefault(task => task.Key == told.Key)).ToList();
-        var open = tasks.FindIndex(task => task is not null && task.OpenAt(draft.Now));
-        draft.Say(draft.Post(PostKind.Edit, $"{newest.Text}\n{line}") with
+        draft.Say(draft.Post(PostKind.Edit, $"{text}\n{line}".TrimEnd()) with
         {
             Edits = post.Number,
             Tasks = [.. tasks.Where(task => task is not null).Select(task => draft.Posted(task!))],
-            Buttons = open >= 0 ? draft.Buttons(tasks[open]!, open) : [],
+            Buttons = draft.Buttons(tasks, mends: Stated(draft, post).Count > 0),
         });
     }
 }

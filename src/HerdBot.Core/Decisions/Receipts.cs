@@ -30,7 +30,7 @@ internal static class Receipts
         {
             draft.Say(Plain(draft, records, text)
                 ? draft.Post(PostKind.React, Mark) with { ReplyTo = message }
-                : draft.Post(PostKind.Reply, Receipt(draft, records) + Next(draft, about)) with { ReplyTo = message });
+                : PostTexts.WithTasks(draft, draft.Post(PostKind.Reply, Receipt(draft, records) + Next(draft, about)) with { ReplyTo = message }, [], mends: true));
             return;
         }
         var lines = new List<string>();
@@ -49,7 +49,7 @@ internal static class Receipts
             lines.AddRange(Now(draft, ready));
         }
         var body = string.Join("\n", lines) + (grave || ready.Length > 3 ? "" : Next(draft, about));
-        draft.Say(PostTexts.WithTasks(draft, draft.Post(grave ? PostKind.Alarm : PostKind.Reply, body) with { ReplyTo = message }, [.. ready, .. Ahead(draft, about, ready)]));
+        draft.Say(PostTexts.WithTasks(draft, draft.Post(grave ? PostKind.Alarm : PostKind.Reply, body) with { ReplyTo = message }, [.. ready, .. Ahead(draft, about, ready)], mends: records.Count > 0));
     }
 
     /// <summary>What is asked with the answer: all that is due of the pairs the message is about.</summary>
@@ -73,7 +73,7 @@ internal static class Receipts
         string.Join("\n", records.GroupBy(record => record.Newborn ?? record.Animal).Select(animal =>
         {
             var facts = string.Join(", ", animal.Select(draft.FactLines.Say));
-            return animal.Key is null ? $"{char.ToUpperInvariant(facts[0])}{facts[1..]}."
+            return animal.Key is null ? $"{facts}."
                 : draft.Phrases.Say("reply.receipt", ("animal", draft.TaskLines.Name(animal.Key)), ("facts", facts));
         }));
 
@@ -84,7 +84,7 @@ internal static class Receipts
         {
             return [];
         }
-        return told.Length == 1
+        return told.Length == 1 || told[0].LevelAt(draft.Now) == Level.Act || told[0] is { Wording: "early" }
             ? [PostTexts.Reminder(draft, told)]
             : [draft.Phrases.Say("post.now", ("tasks", string.Join(", ", told.Select(task => Named(draft, task)))))];
     }

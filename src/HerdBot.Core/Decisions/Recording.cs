@@ -20,17 +20,29 @@ internal static class Recording
     {
         var answered = task ?? TaskOf(draft, fact);
         var own = fact is { Kind: FactKind.Done, Neg: false } && CareTaskWords.TryParse(fact.Task, out var name) && !OwnKinds.IsReading(name)
-            ? OwnKinds.Done(name, fact.Animal) with { At = fact.At, Unsure = fact.Unsure, Text = fact.Text } : fact;
+            ? OwnKinds.Done(name, fact.Animal, answered?.Which) with { At = fact.At, Unsure = fact.Unsure, Text = fact.Text } : fact;
         var animal = own is { Kind: FactKind.Claim, Task: CareTaskWords.CallVet } ? Alarmed(draft, AnimalOf(draft.State, own)) : AnimalOf(draft.State, own);
         var id = draft.State.NextFact;
+        animal ??= Stillborn(draft, own);
         draft.Add(new HerdEvent.FactRecorded(id, own, animal?.Id, At(draft, own, saidAt), saidAt, by)
         {
             Message = message,
-            Newborn = own is { Kind: FactKind.Birth, Neg: false } && animal is not null ? new AnimalId($"{animal.Id.Value}/{id.Number}") : null,
+            Newborn = Ends(own, animal) is { } dam ? new AnimalId($"{dam.Id.Value}/{id.Number}") : null,
             Task = answered,
         });
         return draft.State.Record(id)!;
     }
+
+    /// <summary>The dam whose pregnancy a fact ends: by a birth, or by the death of a baby that was never on record.</summary>
+    private static Animal? Ends(Fact fact, Animal? animal) => fact switch
+    {
+        { Kind: FactKind.Birth, Neg: false } => animal,
+        { Kind: FactKind.Death, Neg: false, Unsure: false, Animal: { } name } when animal is { Role: HerdRole.Dam } && !string.Equals(name, animal.Name, StringComparison.OrdinalIgnoreCase) => animal,
+        _ => null,
+    };
+
+    /// <summary>The dam of a baby that came dead: nothing else is on record of it.</summary>
+    private static Animal? Stillborn(Draft draft, Fact fact) => fact is { Kind: FactKind.Death, Animal: { } name } && BabyName.Read(name) is { } baby ? draft.State.Named(baby.Dam) : null;
 
     /// <summary>The instant of a fact: what it says, or when it was said.</summary>
     public static Instant At(Draft draft, Fact fact, Instant saidAt) => fact.At switch
@@ -45,14 +57,13 @@ internal static class Recording
 
     private static Animal? OnlyOf(HerdState state, string? name)
     {
-        const string Baby = "'s baby";
-        if (name is null || name.IndexOf(Baby, StringComparison.OrdinalIgnoreCase) is not (> 0 and var end))
+        if (BabyName.Read(name) is not { } meant)
         {
             return null;
         }
-        var dam = state.Named(name[..end]);
-        var babies = dam is null ? [] : state.Newborns.Where(baby => baby.Dam == dam.Id).ToList();
-        return int.TryParse(name[(end + Baby.Length)..], out var number)
+        var dam = state.Named(meant.Dam);
+        var babies = dam is null ? [] : state.NewbornsOf(dam.Id).ToList();
+        return meant.N is { } number
             ? babies.LastOrDefault(baby => baby.Twin == number) ?? (babies.Count == 1 && number == 1 ? babies[0] : null)
             : babies.Count == 1 ? babies[0] : null;
     }

@@ -4,11 +4,15 @@ using HerdBot.Core.Herd;
 
 namespace HerdBot.Core.Decisions;
 
-/// <summary>What is new to say about a record: warmth, feeding in the cold, milk so far.</summary>
+/// <summary>What is new to say about a record: warmth, feeding in the cold, milk so far, the vet's orders.</summary>
 internal static class SpecialLines
 {
     public static IEnumerable<string> Of(Draft draft, HerdRecord record)
     {
+        if (record.Fact.Kind == FactKind.Weather)
+        {
+            return Weather(draft, record);
+        }
         var animal = draft.State.Find(record.Newborn ?? record.Animal);
         if (animal is null)
         {
@@ -16,40 +20,86 @@ internal static class SpecialLines
         }
         if (record is { Certain: true, Fact.Kind: FactKind.Death })
         {
-            return [draft.Phrases.Say("reply.death", ("animal", animal.Name))];
+            string[] sorry = [draft.Phrases.Say("reply.death", ("animal", draft.Called(animal)))];
+            return record.Newborn is null ? sorry : [.. sorry, draft.Phrases.Say("reply.people")];
         }
         if (animal.Born is null || NewbornView.Of(draft.State, draft.Farm, animal, draft.Now) is not { } baby)
         {
-            return animal.Born is not null && record.Fact.Kind == FactKind.Birth ? [draft.Phrases.Say("reply.no_care")] : OfDam(draft, record);
+            return animal.Born is not null && record.Fact.Kind == FactKind.Birth ? [draft.Phrases.Say("reply.no_care")] : [.. OfDam(draft, record), .. Vet(draft, record, animal)];
         }
-        return record.Fact.Kind switch
-        {
-            FactKind.Temperature => Temperature(draft, baby),
-            FactKind.Nursing when record.Certain && baby.Warmth.HoldSince is not null => [draft.Phrases.Say("reply.nursing_cold", Again(draft, baby))],
-            FactKind.Colostrum or FactKind.Feed when record.Certain => Milk(draft, record, baby),
-            FactKind.Weight when baby.Weights.Length == 1 && baby.Weights[0].Grams < baby.Table.Number(CareKeys.WeightSmall) * 1000 => [draft.Phrases.Say("reply.small")],
-            FactKind.Claim => Called(draft, record),
-            _ => [],
-        };
+        return [.. OfNewborn(draft, record, baby), .. Vet(draft, record, animal)];
     }
 
-    private static IEnumerable<string> OfDam(Draft draft, HerdRecord record) => record.Fact.Kind switch
+    private static IEnumerable<string> OfNewborn(Draft draft, HerdRecord record, NewbornView baby) => record.Fact.Kind switch
     {
-        FactKind.Placenta when record.Certain => Says(draft, record, "words.torn") ? [draft.Phrases.Say("reply.placenta.torn")]
-            : Says(draft, record, "words.whole") ? [] : [draft.Phrases.Say("reply.placenta")],
-        FactKind.Claim => Called(draft, record),
+        FactKind.Temperature => Temperature(draft, baby),
+        FactKind.Nursing when record.Certain && baby.Warmth.HoldSince is not null => [draft.Phrases.Say("reply.nursing_cold", Again(draft, baby))],
+        FactKind.Colostrum or FactKind.Feed when record.Certain => MilkLines.Of(draft, record, baby),
+        FactKind.Weight when record.Certain => Gain(draft, baby),
+        FactKind.Note when record.Certain && record.Fact.Says(NoteTopics.CoatOn) => [draft.Phrases.Say("reply.coat_on")],
         _ => [],
     };
 
-    /// <summary>Whether the message that a record came in has one of some words.</summary>
-    private static bool Says(Draft draft, HerdRecord record, string words) => draft.State.Lines.FindLast(line => line.Message == record.Message)?.Text is { } text
-        && draft.Phrases.Say(words).Split('|').Any(word => text.Contains(word, StringComparison.OrdinalIgnoreCase));
+    private static IEnumerable<string> OfDam(Draft draft, HerdRecord record) =>
+        record is { Certain: true, Fact.Kind: FactKind.Placenta } && !record.Fact.Says(NoteTopics.Torn, NoteTopics.Whole) ? [draft.Phrases.Say("reply.placenta")] : [];
 
-    private static IEnumerable<string> Called(Draft draft, HerdRecord record)
+    /// <summary>Whatever the animal: the vet was phoned, has it, is gone, or ordered something.</summary>
+    private static IEnumerable<string> Vet(Draft draft, HerdRecord record, Animal animal)
     {
-        if (record.Fact.Task == CareTaskWords.CallVet && record.Animal is { } animal && draft.State.Find(animal) is { } named && draft.Farm.TableOf(named.Species) is { } table)
+        if (draft.Farm.TableOf(animal.Species) is not { } table)
         {
-            yield return draft.Phrases.Say("reply.called", ("animal", named.Name), ("until", draft.Speaker.Clock(record.SaidAt + table.Time(CareKeys.PostingCalled))));
+            yield break;
+        }
+        if (record is { Fact: { Kind: FactKind.Claim, Task: CareTaskWords.CallVet } })
+        {
+            yield return draft.Phrases.Say("reply.called", ("animal", draft.Called(animal)), ("until", draft.Speaker.Clock(record.SaidAt + table.Time(CareKeys.PostingCalled))));
+        }
+        else if (record.Certain && record.Fact.Says(NoteTopics.Back))
+        {
+            yield return draft.Phrases.Say("reply.back", ("animal", draft.Called(animal)));
+        }
+        else if (record.Certain && record.Fact.Says(NoteTopics.Away))
+        {
+            yield return draft.Phrases.Say("reply.away", ("animal", draft.Called(animal)), ("until", draft.Speaker.Clock(record.SaidAt + table.Time(CareKeys.AwayMost))));
+        }
+        else if (VetOrders.Of(record, draft.Farm) is { } order)
+        {
+            yield return Order(draft, order, animal);
+        }
+    }
+
+    private static string Order(Draft draft, VetOrder order, Animal animal)
+    {
+        var often = order.Every is { } hours ? draft.Phrases.Say("order.every", ("n", draft.Speaker.Figure(hours, 0))) : draft.Phrases.Say($"order.a_day.{order.ADay}");
+        var once = order.From == order.Until && order.ADay == 1;
+        var task = order.Task == CareTaskName.VetToday ? order.Words : draft.TaskLines.Noun(order.Task);
+        return draft.Phrases.Say(once ? "reply.order.once" : order.EndSaid ? "reply.order" : "reply.order.open",
+            ("animal", draft.Called(animal)), ("task", task), ("often", often), ("until", draft.Speaker.Date(order.Until)));
+    }
+
+    /// <summary>Cold weather and newborns without a coat.</summary>
+    private static IEnumerable<string> Weather(Draft draft, HerdRecord record)
+    {
+        var fahrenheit = Measures.Fahrenheit(record.Fact);
+        var young = draft.State.Newborns.Where(baby => baby.State is null && draft.Farm.TableOf(baby.Species) is { } table
+            && fahrenheit < table.Number(CareKeys.CoatUnder) && draft.Now - baby.Born < table.Time(CareKeys.CoatDays)).Select(draft.Called).ToList();
+        return young.Count == 0 ? [] : [draft.Phrases.Say("reply.coat_cold", ("animals", draft.Speaker.List(young)))];
+    }
+
+    private static IEnumerable<string> Gain(Draft draft, NewbornView baby)
+    {
+        if (Growth.Of(baby) is not { } growth)
+        {
+            yield break;
+        }
+        if (growth.Band == "first_day")
+        {
+            yield return draft.Phrases.Say("reply.gain.first_day");
+        }
+        else if (growth is { Level: Level.Fine, GainADay: { } gain } && baby.Age > baby.Table.Time(CareKeys.WeightTrendDays) / 2)
+        {
+            yield return draft.Phrases.Say("reply.gain", ("gain", draft.Speaker.Gain(gain)),
+                ("low", draft.Speaker.Gain(baby.Table.Number(CareKeys.WeightGainLow))), ("high", draft.Speaker.Gain(baby.Table.Number(CareKeys.WeightGainTop))));
         }
     }
 
@@ -79,20 +129,7 @@ internal static class SpecialLines
         }
     }
 
-    private static IEnumerable<string> Milk(Draft draft, HerdRecord record, NewbornView baby)
-    {
-        if (baby.Warmth.HoldSince is not null)
-        {
-            yield return draft.Phrases.Say("reply.fed_cold", Again(draft, baby));
-        }
-        else if (record.Fact.Kind == FactKind.Colostrum && draft.Now - baby.Born < baby.Table.Time(CareKeys.ColostrumLapses))
-        {
-            var (target, assumed) = baby.ColostrumTarget();
-            yield return draft.Phrases.Say("reply.colostrum", ("given", draft.Speaker.Amount(baby.ColostrumGiven(draft.Now))), ("target", draft.Speaker.Amount(target)),
-                ("assumed", assumed ? draft.Phrases.Say("post.assumed") : ""));
-        }
-    }
-
-    private static (string, string)[] Again(Draft draft, NewbornView baby) =>
+    /// <summary>When the temperature is read again, for the wording.</summary>
+    public static (string, string)[] Again(Draft draft, NewbornView baby) =>
         [("again_at", baby.Warmth.Last is { Again: { } pause } last ? draft.Speaker.Coming(last.At + pause) : "")];
 }

@@ -60,22 +60,46 @@ public sealed record HerdState
     /// <summary>The last round-up.</summary>
     public Instant? RoundUpAt { get; init; }
 
+    /// <summary>The records of each animal, in the order they were made, as they stand now.</summary>
+    private ImmutableDictionary<AnimalId, ImmutableArray<HerdRecord>> ByAnimal { get; init; } = ImmutableDictionary<AnimalId, ImmutableArray<HerdRecord>>.Empty;
+    /// <summary>The records that tell who there is, by number.</summary>
+    private ImmutableSortedDictionary<int, HerdRecord> Vital { get; init; } = ImmutableSortedDictionary<int, HerdRecord>.Empty;
+
     /// <summary>Newborns by the births on record, in that order; none of a birth that was taken back.</summary>
-    public ImmutableArray<Animal> Newborns => newborns ??= DeriveNewborns();
-    private ImmutableArray<Animal>? newborns;
+    public ImmutableArray<Animal> Newborns => Census.Newborns;
+
+    private Census Census => census ??= new Census(Roster, Vital.Values);
+    private Census? census;
+
+    /// <summary>The plan that was worked out last, for this herd or an earlier one.</summary>
+    internal PlanMemo? Planned { get; set; }
 
     /// <summary>Every animal: the roster, then the newborns.</summary>
     public IEnumerable<Animal> Animals => Roster.Concat(Newborns);
 
     /// <summary>The animal of an id; null where the herd has none.</summary>
-    public Animal? Find(AnimalId? id) => id is null ? null : Animals.FirstOrDefault(animal => animal.Id == id);
+    public Animal? Find(AnimalId? id) => id is null ? null : Census.Find(id);
 
     /// <summary>The animal of a spoken name, letter case aside; null where the herd has none.</summary>
-    public Animal? Named(string? name) => name is null ? null
-        : Animals.FirstOrDefault(animal => string.Equals(animal.Name, name, StringComparison.OrdinalIgnoreCase));
+    public Animal? Named(string? name) => name is null ? null : Census.Named(name);
+
+    /// <summary>A dam's newborns, in the order of their births on record.</summary>
+    public IEnumerable<Animal> NewbornsOf(AnimalId dam) => Census.Of(dam);
 
     /// <summary>The record of an id; null where there is none.</summary>
-    public HerdRecord? Record(FactId? id) => id is { } known ? Records.FirstOrDefault(record => record.Id == known) : null;
+    public HerdRecord? Record(FactId? id) => id is { } known && PlaceOf(known) is >= 0 and var place ? Records[place] : null;
+
+    /// <summary>An animal's records, in the order they were made, as they stand now.</summary>
+    public ImmutableArray<HerdRecord> RecordsOf(AnimalId animal) => ByAnimal.GetValueOrDefault(animal, []);
+
+    /// <summary>All records, the newest first: for whoever needs only those of late.</summary>
+    public IEnumerable<HerdRecord> NewestFirst()
+    {
+        for (var n = Records.Count - 1; n >= 0; n--)
+        {
+            yield return Records[n];
+        }
+    }
 
     /// <summary>The number of the next record.</summary>
     public FactId NextFact => new(Records.Count + 1);
@@ -83,14 +107,14 @@ public sealed record HerdState
     /// <summary>The state after an event.</summary>
     public HerdState Apply(HerdEvent happened) => happened switch
     {
-        HerdEvent.AnimalAdded added => Fresh() with { Roster = Roster.Add(added.Animal) },
+        HerdEvent.AnimalAdded added => this with { Roster = Roster.Add(added.Animal), census = null },
         HerdEvent.LineHeard heard => this with { Lines = Keep(Lines.Add(new(heard.Message, heard.By, heard.Text, heard.At, heard.ReplyTo))), LastAt = heard.At },
         HerdEvent.LineEdited edited => this with { Lines = Lines.ConvertAll(line => line.Message == edited.Message ? line with { Text = edited.Text } : line), LastAt = edited.At },
         HerdEvent.ButtonPressed pressed => this with { LastAt = pressed.At },
         HerdEvent.WordlessHeard wordless => this with { LastAt = wordless.At, WordlessAnsweredAt = wordless.Answered ? wordless.At : WordlessAnsweredAt },
-        HerdEvent.FactRecorded recorded => Fresh() with { Records = Records.Add(Recorded(recorded)), LastAt = recorded.SaidAt },
-        HerdEvent.FactAmended amended => Fresh() with { Records = Mend(amended.Id, record => record with { Fact = amended.Becomes, Animal = amended.Animal, At = amended.At }), LastAt = amended.SaidAt },
-        HerdEvent.FactWithdrawn withdrawn => Fresh() with { Records = Mend(withdrawn.Id, record => record with { Withdrawn = true }), LastAt = withdrawn.SaidAt },
+        HerdEvent.FactRecorded recorded => With(null, Recorded(recorded), Records.Count) with { LastAt = recorded.SaidAt },
+        HerdEvent.FactAmended amended => Mend(amended.Id, record => record with { Fact = amended.Becomes, Animal = amended.Animal, At = amended.At }) with { LastAt = amended.SaidAt },
+        HerdEvent.FactWithdrawn withdrawn => Mend(withdrawn.Id, record => record with { Withdrawn = true }) with { LastAt = withdrawn.SaidAt },
         HerdEvent.QuestionAsked asked => this with { Questions = Questions.Add(asked.Question) },
         HerdEvent.QuestionClosed closed => this with { Questions = Questions.RemoveAll(question => question.Post == closed.Post) },
         HerdEvent.PostQueued queued => Queued(queued.Post),
@@ -103,20 +127,57 @@ public sealed record HerdState
     /// <summary>The state after some events, in order.</summary>
     public HerdState Apply(IEnumerable<HerdEvent> happened) => happened.Aggregate(this, (state, next) => state.Apply(next));
 
-    /// <summary>A copy in which what is derived from roster and records is derived anew.</summary>
-    private HerdState Fresh() => this with { newborns = null };
-
     private static HerdRecord Recorded(HerdEvent.FactRecorded e) =>
         new(e.Id, e.Fact, e.Animal, e.At, e.SaidAt, e.By) { Message = e.Message, Newborn = e.Newborn, Task = e.Task };
 
     private static ImmutableList<HeardLine> Keep(ImmutableList<HeardLine> lines) =>
         lines.Count > LinesKept ? lines.RemoveAt(0) : lines;
 
-    private ImmutableList<HerdRecord> Mend(FactId id, Func<HerdRecord, HerdRecord> mend)
+    private HerdState Mend(FactId id, Func<HerdRecord, HerdRecord> mend) =>
+        PlaceOf(id) is >= 0 and var place ? With(Records[place], mend(Records[place]), place) : this;
+
+    /// <summary>The state in which a record stands at a place, instead of what stood there before; all that is derived from it follows.</summary>
+    private HerdState With(HerdRecord? before, HerdRecord record, int place)
     {
-        var at = Records.FindIndex(record => record.Id == id);
-        return at < 0 ? Records : Records.SetItem(at, mend(Records[at]));
+        var counts = Census.Counts(record) || (before is not null && Census.Counts(before));
+        return this with
+        {
+            Records = before is null ? Records.Add(record) : Records.SetItem(place, record),
+            ByAnimal = Indexed(before, record),
+            Vital = Census.Counts(record) ? Vital.SetItem(place, record) : Vital.Remove(place),
+            census = counts ? null : census,
+        };
     }
+
+    private ImmutableDictionary<AnimalId, ImmutableArray<HerdRecord>> Indexed(HerdRecord? before, HerdRecord record)
+    {
+        var index = ByAnimal;
+        if (before?.Animal is { } was && was != record.Animal)
+        {
+            index = index.SetItem(was, index[was].Remove(before));
+        }
+        if (record.Animal is not { } animal)
+        {
+            return index;
+        }
+        var records = index.GetValueOrDefault(animal, []);
+        var at = before?.Animal == animal ? records.IndexOf(before) : -1;
+        return index.SetItem(animal, at >= 0 ? records.SetItem(at, record) : records.Insert(Place(records, record), record));
+    }
+
+    private static int Place(ImmutableArray<HerdRecord> records, HerdRecord record)
+    {
+        var place = records.Length;
+        while (place > 0 && records[place - 1].Id.Number > record.Id.Number)
+        {
+            place--;
+        }
+        return place;
+    }
+
+    /// <summary>Where a record stands: at its number, unless somebody numbered otherwise.</summary>
+    private int PlaceOf(FactId id) =>
+        id.Number >= 1 && id.Number <= Records.Count && Records[id.Number - 1].Id == id ? id.Number - 1 : Records.FindIndex(record => record.Id == id);
 
     private HerdState Progress(int number, Func<PostProgress, PostProgress> change) =>
         Posts.TryGetValue(number, out var progress) ? this with { Posts = Posts.SetItem(number, change(progress)) } : this;
@@ -141,34 +202,6 @@ public sealed record HerdState
 
     private static TaskPosts Counted(TaskPosts? before, string step, Instant at) =>
         before?.Step == step ? before with { Last = at, Count = before.Count + 1 } : new TaskPosts(step, at, at, 1);
-
-    private ImmutableArray<Animal> DeriveNewborns()
-    {
-        var births = Records.Where(record => record is { Newborn: not null, Withdrawn: false }).ToList();
-        var names = Records.Where(record => record is { Withdrawn: false, Fact: { Kind: FactKind.Roster, Name: not null } })
-            .GroupBy(record => record.Animal).Where(group => group.Key is not null)
-            .ToDictionary(group => group.Key!, group => group.Last().Fact.Name!);
-        var dead = Records.Where(record => record is { Certain: true, Fact.Kind: FactKind.Death }).Select(record => record.Animal).ToHashSet();
-        return [.. births.Select(birth => Newborn(birth, births, names, dead))];
-    }
-
-    private Animal Newborn(HerdRecord birth, List<HerdRecord> births, Dictionary<AnimalId, string> names, HashSet<AnimalId?> dead)
-    {
-        var dam = Roster.FirstOrDefault(animal => animal.Id == birth.Animal);
-        var litter = births.Where(other => other.Animal == birth.Animal && (other.At - birth.At) is var gap && gap < Twins && gap > -Twins)
-            .OrderBy(other => other.Fact.N ?? 0).ThenBy(other => other.At).ThenBy(other => other.Id.Number).ToList();
-        int? twin = litter.Count > 1 || birth.Fact.N is not null ? litter.IndexOf(birth) + 1 : null;
-        var unnamed = $"{dam?.Name ?? "?"}'s baby" + (twin is { } n ? $" {n}" : "");
-        var named = names.TryGetValue(birth.Newborn!, out var name);
-        return new Animal(birth.Newborn!, named ? name! : unnamed, named ? HerdRole.Young : HerdRole.Newborn, dam?.Species ?? Species.Llama)
-        {
-            Sex = birth.Fact.Sex,
-            Dam = birth.Animal,
-            Born = birth.At,
-            Twin = twin,
-            State = dead.Contains(birth.Newborn) ? HerdEntryState.Dead : null,
-        };
-    }
 
     /// <summary>Births of one dam within this are twins.</summary>
     public static Duration Twins { get; } = Duration.FromHours(24);

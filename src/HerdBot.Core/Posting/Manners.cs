@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HerdBot.Core.Care;
 using HerdBot.Core.Herd;
 using NodaTime;
@@ -7,6 +8,8 @@ namespace HerdBot.Core.Posting;
 /// <summary>When a task is posted, and when again: the posting manners of the care table.</summary>
 internal sealed class Manners(HerdState state, Farm farm, Instant now, bool awake = false)
 {
+    private readonly ImmutableArray<HerdRecord> words = Silence.Words(state, now);
+
     /// <summary>When the task is posted next, if nothing happens; null where it never is. May lie in the past: then it is due.</summary>
     public Instant? Next(CareTask task, IReadOnlyList<CareTask> pair)
     {
@@ -14,7 +17,7 @@ internal sealed class Manners(HerdState state, Farm farm, Instant now, bool awak
         {
             return null;
         }
-        if (task.Held && step.Level < Level.Vet)
+        if (task.RestsUntil > now || (task.Held && step.Level < Level.Vet))
         {
             return null;
         }
@@ -27,7 +30,7 @@ internal sealed class Manners(HerdState state, Farm farm, Instant now, bool awak
                 Level.Vet => NextVet(pair, table),
                 _ => null,
             };
-        return at is not { } next ? null : first && step.News ? next : Instant.Max(next, Silence.Until(state, task, table, now));
+        return at is not { } next ? null : first && step.News ? next : Instant.Max(next, Silence.Until(words, task, table, now));
     }
 
     /// <summary>Fine and heed wait for company, and for the morning; everything else goes out at its minute.</summary>

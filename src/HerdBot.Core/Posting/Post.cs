@@ -45,6 +45,12 @@ public enum ButtonVerb
     OnIt,
     /// <summary>One of the answers to a question.</summary>
     Choose,
+    /// <summary>What the receipt states is not right.</summary>
+    Mend,
+    /// <summary>Takes back what the receipt states.</summary>
+    TakeBack,
+    /// <summary>What the receipt states is right after all.</summary>
+    Keep,
 }
 
 /// <summary>A button under a post.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HerdBot.Core.Care;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
@@ -19,16 +20,16 @@ public static class Silence
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(task);
-        var until = Instant.MinValue;
-        for (var n = state.Records.Count - 1; n >= 0 && state.Records[n].SaidAt > now - Reach; n--)
-        {
-            if (state.Records[n] is { Withdrawn: false } record && record.SaidAt <= now && Quiets(task, record, table, now) is { } quiet)
-            {
-                until = Instant.Max(until, quiet);
-            }
-        }
-        return until;
+        return Until(Words(state, now), task, table, now);
     }
+
+    /// <summary>As above, for several tasks at one instant.</summary>
+    internal static Instant Until(IEnumerable<HerdRecord> words, CareTask task, CareTable table, Instant now) =>
+        words.Select(record => Quiets(task, record, table, now)).Max() ?? Instant.MinValue;
+
+    /// <summary>All that was said of late and may keep any task quiet.</summary>
+    internal static ImmutableArray<HerdRecord> Words(HerdState state, Instant now) => [.. state.NewestFirst().TakeWhile(record => record.SaidAt > now - Reach)
+        .Where(record => !record.Withdrawn && record.SaidAt <= now && (record.Fact.Neg || record.Fact.Kind is FactKind.Claim or FactKind.Done or FactKind.NotDone))];
 
     private static Instant? Quiets(CareTask task, HerdRecord record, CareTable table, Instant now) => record.Fact.Kind switch
     {

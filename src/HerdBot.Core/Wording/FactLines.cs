@@ -30,13 +30,14 @@ public sealed record FactLines(Speaker Speaker)
         var word = FactWords.Word(fact.Kind);
         string[] keys =
         [
-            fact.Task == CareTaskWords.CallVet ? $"fact.{word}.vet" : $"fact.{word}.-",
+            fact.Task is not null ? $"fact.{word}.{fact.Task}" : $"fact.{word}.-",
             fact.Kind == FactKind.Temperature && fact.Value is null ? $"fact.{word}.none" : $"fact.{word}.-",
+            fact.Sire is not null && !fact.Neg ? $"fact.{word}.sire" : $"fact.{word}.-",
             fact.Neg ? $"fact.{word}.neg" : fact.Sex is { } sex ? $"fact.{word}.{FactWords.Word(sex)}" : $"fact.{word}.-",
             $"fact.{word}", "noun.other",
         ];
         var said = Phrases.SayFirst(keys, ("value", Speaker.Said(fact)), ("text", fact.Text ?? ""), ("name", fact.Name ?? ""), ("by", by),
-            ("task", Task(fact)), ("answer", Answer(fact)), ("sire", fact.Sire is null ? "" : " " + fact.Sire), ("at", born is { } instant ? Speaker.Clock(instant) : "")).Trim().TrimEnd(',', ':');
+            ("task", Task(fact)), ("answer", Answer(fact)), ("sire", fact.Sire ?? ""), ("at", born is { } instant ? Speaker.Clock(instant) : "")).Trim().TrimEnd(',', ':');
         said = fact.Unsure ? Phrases.Say("fact.unsure", ("fact", said)) : said;
         return at is { } when && born is null ? Phrases.Say("fact.at", ("fact", said), ("at", Speaker.Clock(when))) : said;
     }

@@ -11,7 +11,7 @@ namespace HerdBot.Core.Wording;
 /// <param name="Speaker">Says times and figures.</param>
 public sealed record TaskLines(HerdState State, Speaker Speaker)
 {
-    private static readonly string[] Amounts = ["given", "target", "half"];
+    private static readonly string[] Amounts = ["given", "target", "half", "day", "feed", "had", "left"];
 
     private Instant Now => Speaker.Now;
     private Phrases Phrases => Speaker.Phrases;
@@ -28,7 +28,8 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
         string[] keys = task.Held
             ? [$"{stage}.{word}.held", $"{stage}.{word}"]
             : [$"{stage}.{word}.{step?.Label}", $"{stage}.{word}.{task.Wording}", $"{stage}.{word}"];
-        return Phrases.SayFirst([.. keys, $"noun.{word}", "noun.other"], Figures(task));
+        var said = Phrases.SayFirst([.. keys, $"noun.{word}", "noun.other"], Figures(task));
+        return TableOf(task) is { } table && VetsNumbers.Speaks(table, task, Now) ? said + Phrases.Say("post.vets_number") : said;
     }
 
     /// <summary>The whole answer that says a task is done: "Looked over".</summary>
@@ -56,7 +57,8 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
     public string Short(CareTask task)
     {
         ArgumentNullException.ThrowIfNull(task);
-        var noun = Noun(task.Key.Name);
+        var word = CareTaskWords.Word(task.Key.Name);
+        var noun = task.StateAt(Now) == TaskState.Asked && Phrases.Has($"short.{word}") ? Phrases.Say($"short.{word}", Figures(task)) : Noun(task.Key.Name);
         return task.StateAt(Now) switch
         {
             _ when task.LevelAt(Now) == Level.Vet => $"{noun} ({Phrases.Say("post.vet")})",
@@ -76,8 +78,10 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
         return number is null ? Phrases.Say("vet.phone.none") : Phrases.Say("vet.phone", ("phone", number));
     }
 
-    /// <summary>The name of a task's animal.</summary>
-    public string Name(AnimalId id) => State.Find(id)?.Name ?? id.Value;
+    /// <summary>The name of a task's animal, as people call it.</summary>
+    public string Name(AnimalId id) => Speaker.Name(State.Find(id)?.Name ?? id.Value);
+
+    private CareTable? TableOf(CareTask task) => State.Find(task.Key.Animal) is { } animal ? Speaker.Farm.TableOf(animal.Species) : null;
 
     private (string, string)[] Figures(CareTask task)
     {
@@ -90,6 +94,7 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
             ("animal", Name(task.Key.Animal)), ("age", born is { } at ? Speaker.Age(Now - at) : ""),
             ("last", LastTemperature(warmth)), ("again_at", again),
             ("since", Speaker.Clock(task.Since ?? task.Due)), ("since_age", Speaker.Age(Now - (task.Since ?? task.Due))), ("seen", Seen(task)),
+            ("gain", task.Figures.TryGetValue("gain", out var gain) ? Speaker.Gain(decimal.Parse(gain, CultureInfo.InvariantCulture)) : ""),
             .. Milk(task, born),
         ];
     }
@@ -101,8 +106,8 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
         _ => Phrases.Say("fact.temperature.none"),
     };
 
-    private string Seen(CareTask task) =>
-        State.Records.LastOrDefault(record => record.Animal == task.Key.Animal && record.Fact.Kind == FactKind.Presentation && !record.Withdrawn)?.Fact.Text ?? "";
+    private string Seen(CareTask task) => task.Figures.TryGetValue("seen", out var seen) ? seen
+        : State.RecordsOf(task.Key.Animal).LastOrDefault(record => record.Fact.Kind == FactKind.Presentation && !record.Withdrawn)?.Fact.Text ?? "";
 
     private IEnumerable<(string, string)> Milk(CareTask task, Instant? born)
     {
@@ -110,11 +115,11 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
         {
             yield return (name, Speaker.Amount(decimal.Parse(task.Figures[name], CultureInfo.InvariantCulture)));
         }
+        yield return ("assumed", task.Figures.GetValueOrDefault("assumed") == "yes" ? Phrases.Say("post.assumed") : "");
         if (born is { } at && task.Key.Name == CareTaskName.Colostrum && Speaker.Farm.TableOf(State.Find(task.Key.Animal)!.Species) is { } table)
         {
             yield return ("half_at", Speaker.Clock(at + table.Time(CareKeys.ColostrumHalf)));
             yield return ("all_at", Speaker.Clock(at + table.Time(CareKeys.ColostrumAll)));
-            yield return ("assumed", task.Figures.GetValueOrDefault("assumed") == "yes" ? Phrases.Say("post.assumed") : "");
         }
     }
 }

@@ -1,5 +1,6 @@
 using HerdBot.App.Messages;
 using HerdBot.App.Ports;
+using HerdBot.Host.Telegram;
 
 namespace HerdBot.Host.Rehearsal;
 
@@ -19,6 +20,9 @@ internal interface IAudience : IChat
 /// <summary>Takes everything at once and shows nothing.</summary>
 internal sealed class NoAudience : IAudience
 {
+    /// <summary>As many as a real group: what is rehearsed comes at the same times there.</summary>
+    public int? MostAMinute => TelegramChat.GroupsPace;
+
     public void Follow(TimeProvider clock)
     {
     }

@@ -40,7 +40,7 @@ internal sealed class RehearsalLog(Farm farm, TextWriter output)
         switch (happened)
         {
             case HerdEvent.FactRecorded recorded:
-                Record(recorded.SaidAt, recorded.Fact with { Animal = Name(recorded.Animal) ?? recorded.Fact.Animal }, recorded.By);
+                Record(recorded.SaidAt, recorded.Fact with { Animal = Name(About(recorded)) ?? recorded.Fact.Animal }, recorded.By);
                 break;
             case HerdEvent.FactAmended amended:
                 Record(amended.SaidAt, amended.Correction, amended.By);
@@ -54,6 +54,9 @@ internal sealed class RehearsalLog(Farm farm, TextWriter output)
                 break;
         }
     }
+
+    /// <summary>A birth is its dam's, a stillbirth the baby's.</summary>
+    private static AnimalId? About(HerdEvent.FactRecorded recorded) => recorded.Fact.Kind == FactKind.Death ? recorded.Newborn ?? recorded.Animal : recorded.Animal;
 
     private string? Name(AnimalId? id) => state.Find(id)?.Name;
 

@@ -124,7 +124,7 @@ public sealed class RehearsalRun
 
     private async Task TapAsync(ScriptStep.Tap tap)
     {
-        var pressed = Posts().FirstOrDefault(post => post.Shown.Buttons.Length > 0 && Find(post.Post, tap.Task) >= 0);
+        var pressed = Posts().FirstOrDefault(post => post.Shown.Buttons.Any(button => button.Verb is ButtonVerb.Done or ButtonVerb.NotYet or ButtonVerb.OnIt) && Find(post.Post, tap.Task) >= 0);
         Missing(pressed.Post is not null, tap.Task);
         if (pressed.Post is null)
         {

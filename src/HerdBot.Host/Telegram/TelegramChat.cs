@@ -14,8 +14,14 @@ namespace HerdBot.Host.Telegram;
 /// <param name="log">Takes what went wrong, without the token and without anybody's words.</param>
 public sealed class TelegramChat(TelegramLine line, Func<string, long?> findPerson, ILogger<TelegramChat> log) : IChat
 {
+    /// <summary>How many posts a minute Telegram lets into one group. Source: core.telegram.org/bots/faq, 2026.</summary>
+    internal const int GroupsPace = 20;
+
     // How many parts of a long text have gone out, so that a pause in the middle repeats none of them.
     private readonly ConcurrentDictionary<(long Chat, GroupId Group, int Number, string Text), int> _partsSent = new();
+
+    /// <inheritdoc/>
+    public int? MostAMinute => GroupsPace;
 
     /// <inheritdoc/>
     public async Task<SendResult> SendAsync(Outgoing outgoing, CancellationToken cancellation = default)

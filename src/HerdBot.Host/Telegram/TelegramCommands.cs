@@ -1,3 +1,5 @@
+using HerdBot.Core.Reading;
+using HerdBot.Core.Wording;
 using Telegram.Bot.Requests;
 using Telegram.Bot.Types;
 
@@ -7,28 +9,21 @@ namespace HerdBot.Host.Telegram;
 public static class TelegramCommands
 {
     /// <summary>One request for each language; the first is for everybody else.</summary>
-    public static IEnumerable<SetMyCommandsRequest> Requests() =>
-    [
-        new SetMyCommandsRequest
+    public static IEnumerable<SetMyCommandsRequest> Requests() => [In(Language.English, null), In(Language.Spanish, "es")];
+
+    private static SetMyCommandsRequest In(Language language, string? code)
+    {
+        var phrases = Phrases.Of(language);
+        return new SetMyCommandsRequest
         {
+            LanguageCode = code,
             Commands =
             [
-                new BotCommand("open", "What is still open"),
-                new BotCommand("due", "What is due next"),
-                new BotCommand("help", "How to write to me"),
-                new BotCommand("undo", "Take back the last record"),
+                new BotCommand("open", phrases.Say("menu.open")),
+                new BotCommand("due", phrases.Say("menu.due")),
+                new BotCommand("help", phrases.Say("menu.help")),
+                new BotCommand("undo", phrases.Say("menu.undo")),
             ],
-        },
-        new SetMyCommandsRequest
-        {
-            LanguageCode = "es",
-            Commands =
-            [
-                new BotCommand("open", "Lo que sigue pendiente"),
-                new BotCommand("due", "Lo que toca ahora"),
-                new BotCommand("help", "Cómo escribirme"),
-                new BotCommand("undo", "Deshacer el último registro"),
-            ],
-        },
-    ];
+        };
+    }
 }

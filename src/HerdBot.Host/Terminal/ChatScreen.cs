@@ -31,6 +31,9 @@ internal sealed class ChatScreen(Paper paper, Farm farm) : IAudience
     private LocalDateTime? last;
     private string? newest;
 
+    /// <summary>A screen takes all there is.</summary>
+    public int? MostAMinute => null;
+
     /// <summary>True until something has been shown.</summary>
     public bool IsEmpty => last is null;
 

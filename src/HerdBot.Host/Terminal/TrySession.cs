@@ -14,8 +14,6 @@ namespace HerdBot.Host.Terminal;
 /// <param name="mark">Sets this session's messages apart from those of earlier ones on the same data.</param>
 internal sealed class TrySession(PlainHouse house, ChatScreen screen, Farm farm, TimeProvider clock, string mark)
 {
-    private static readonly TimeSpan Look = TimeSpan.FromSeconds(1);
-
     private const string HelpText = """
 
         Write as you would in the group: 'Juniper had a girl 5:10, 24 lb', 'temp 100.4', 'nursing', 'what is open?'.
@@ -46,7 +44,7 @@ internal sealed class TrySession(PlainHouse house, ChatScreen screen, Farm farm,
             }
             await TakeAsync(typed, stop);
         }
-        await SettleAsync(stop);
+        await house.SettleAsync(stop);
     }
 
     private async Task TakeAsync(TypedLine typed, CancellationToken stop)
@@ -92,16 +90,6 @@ internal sealed class TrySession(PlainHouse house, ChatScreen screen, Farm farm,
     {
         screen.Hear(inbound);
         return house.HearAsync(inbound, stop);
-    }
-
-    /// <summary>What was said is answered before the end, at the pace that posts are sent.</summary>
-    private async Task SettleAsync(CancellationToken stop)
-    {
-        await house.SettleAsync(stop);
-        while (house.State.Unsent.Count > 0)
-        {
-            await Task.Delay(Look, clock, stop);
-        }
     }
 
     private string Key() => string.Create(CultureInfo.InvariantCulture, $"{mark}/{++messages}");

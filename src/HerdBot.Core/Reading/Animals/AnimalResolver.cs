@@ -40,7 +40,7 @@ internal sealed class AnimalResolver(Circumstances known)
     // The only newborn that the message has not spoken of yet.
     private string? Others()
     {
-        var left = herd.Entries.Where(one => one.Role == HerdRole.Newborn && one.State is not (HerdEntryState.Sold or HerdEntryState.Dead) && !spoken.Contains(one.Name)).Take(2).ToArray();
+        var left = herd.Young.Select(herd.Entry).Where(one => one.Role == HerdRole.Newborn && !spoken.Contains(one.Name)).Take(2).ToArray();
         return spoken.Count > 0 && left.Length == 1 ? left[0].Name : null;
     }
 
@@ -62,14 +62,13 @@ internal sealed class AnimalResolver(Circumstances known)
     /// <summary>The only male that can be meant.</summary>
     public IReadOnlyList<string> Males()
     {
-        var spoken = known.Said.LastOrDefault(line => line.Mention.Entries.Exists(entry => herd.Entry(entry).Role == HerdRole.Sire));
+        var spoken = known.Said.FirstOrDefault(line => line.Mention.Entries.Exists(entry => herd.Entry(entry).Role == HerdRole.Sire));
         if (spoken.Mention is { } mention)
         {
             return [herd.Entry(mention.Entries.Find(entry => herd.Entry(entry).Role == HerdRole.Sire)).Name];
         }
 
-        var males = herd.Entries.Where(one => one.Role == HerdRole.Sire && one.State is not (HerdEntryState.Sold or HerdEntryState.Dead)).ToArray();
-        return males.Length == 1 ? [males[0].Name] : [];
+        return herd.Sires is [var only] ? [herd.Entry(only).Name] : [];
     }
 
     private IReadOnlyList<string> OfNamed(int entry, Mention mention, Whom whom)
@@ -105,7 +104,7 @@ internal sealed class AnimalResolver(Circumstances known)
             return count == 1 ? [BabyName(name, null)] : mention.Ordinal is { } n && n <= count ? [BabyName(name, n)] : [.. Enumerable.Range(1, count).Select(k => BabyName(name, k))];
         }
 
-        var babies = Youngest(dam).Where(baby => Suits(baby, mention)).ToArray();
+        var babies = Youngest(dam).Where(baby => herd.Suits(baby, mention)).ToArray();
         return babies.Length switch
         {
             0 => [herd.BabiesOf(dam).Count == 0 && herd.Entry(dam).State is HerdEntryState.Due or HerdEntryState.InLabour ? BabyName(name, null) : Fact.AskAnimal],
@@ -124,19 +123,12 @@ internal sealed class AnimalResolver(Circumstances known)
         return newborn.Length > 0 ? newborn : all;
     }
 
-    private bool Suits(int baby, Mention mention) =>
-        (mention.Sex is not { } sex || herd.SexOf(baby) is not { } own || own == sex) && (mention.Colour == 0 || ContextGuess.HasColour(herd.Entry(baby), mention.Colour));
-
     private int[] InOrder(IEnumerable<int> babies) =>
         [.. babies.OrderBy(baby => herd.Entry(baby).Born?.Date).ThenBy(baby => herd.Entry(baby).Born?.Time).ThenBy(baby => herd.Entry(baby).Name, StringComparer.Ordinal)];
 
     private IReadOnlyList<string> SomeDams(Mention mention, string? task)
     {
-        var dams = Enumerable.Range(0, herd.Entries.Length)
-            .Where(i => herd.Entry(i).Role == HerdRole.Dam && herd.Entry(i).State is not (HerdEntryState.Sold or HerdEntryState.Dead)
-                && (mention.Species is not { } species || herd.Entry(i).Species is not { } own || own == species)
-                && (mention.Colour == 0 || ContextGuess.HasColour(herd.Entry(i), mention.Colour)))
-            .Select(i => herd.Entry(i).Name).ToArray();
+        var dams = herd.Dams.Where(dam => herd.Suits(dam, mention)).Select(dam => herd.Entry(dam).Name).ToArray();
         return mention.Plural && (mention.Count is null || mention.Count == dams.Length) ? dams : dams.Length == 1 ? dams : mention.Colour > 0 || mention.Plural ? [Fact.AskAnimal] : guess.Dam(mention, task);
     }
 

@@ -1,5 +1,4 @@
 using HerdBot.Core.Facts;
-using HerdBot.Core.Herd;
 using HerdBot.Core.Reading.Lexicon;
 using HerdBot.Core.Reading.Scanning;
 using NodaTime;
@@ -11,35 +10,32 @@ internal sealed class Circumstances
 {
     private static readonly Duration IdleFresh = Duration.FromMinutes(15);
     private static readonly Duration TwinFresh = Duration.FromHours(4);
+    private static readonly TagSet LabourWords = TagSet.Of(Tag.Labour, Tag.WaterBroke, Tag.Part);
     private static readonly Duration LabourFresh = Duration.FromHours(12);
-    private readonly Lazy<IReadOnlyList<(Mention Mention, Duration Age)>> said;
-    private readonly Lazy<bool> saidLabour;
-    private readonly Lazy<bool> saidScan;
-    private readonly Lazy<bool> saidIdle;
+    private static readonly Duration ScanFresh = Duration.FromHours(2);
+    private readonly List<(Scan Scan, Duration Age)> lines = [];
+    private bool? labour;
+    private LoggedFact[]? births;
 
-    public Circumstances(ReadingContext context, bool readSaid = true)
+    public Circumstances(ReadingContext context)
     {
         Context = context;
         Herd = HerdIndex.Of(context.Herd);
-        var scans = new Lazy<List<(Scan Scan, Duration Age)>>(() => readSaid ? [.. context.Said.Select(line => (Scanner.Read(line.Text, context), line.Age))] : []);
-        said = new(() => [.. scans.Value.SelectMany(line => line.Scan.Items.Where(item => item.Mention?.Entries.Count > 0).Select(item => (item.Mention!, line.Age)))]);
-        saidIdle = new(() => scans.Value.Count > 0 && scans.Value[^1] is var last && last.Age < IdleFresh && last.Scan.Has(Tag.Banter) && !last.Scan.Has(Tag.Weight));
-        saidScan = new(() => scans.Value.Exists(line => line.Age < Duration.FromHours(2) && line.Scan.Has(Tag.Scan)));
-        saidLabour = new(() => scans.Value.Exists(line => line.Age < LabourFresh && (line.Scan.Has(Tag.Labour) || line.Scan.Has(Tag.WaterBroke) || line.Scan.Has(Tag.Part))));
     }
 
     /// <summary>The last line before was small talk: a "he" may be anybody.</summary>
-    public bool SaidIdle => saidIdle.Value;
+    public bool SaidIdle => Lines().FirstOrDefault() is { Scan: not null } last && last.Age < IdleFresh && last.Scan.Has(Tag.Banter) && !last.Scan.Has(Tag.Weight);
 
     /// <summary>A pregnancy scan was spoken of just before.</summary>
-    public bool SaidScan => saidScan.Value;
+    public bool SaidScan => Lines().Any(line => line.Age < ScanFresh && line.Scan.Has(Tag.Scan));
 
     public ReadingContext Context { get; }
 
     public HerdIndex Herd { get; }
 
-    /// <summary>The mentions of named animals in earlier lines, oldest first.</summary>
-    public IReadOnlyList<(Mention Mention, Duration Age)> Said => said.Value;
+    /// <summary>The mentions of named animals in earlier lines, newest first; a line is read when somebody looks back so far.</summary>
+    public IEnumerable<(Mention Mention, Duration Age)> Said => Lines()
+        .SelectMany(line => line.Scan.Items.Where(item => item.Mention?.Entries.Count > 0).Reverse().Select(item => (item.Mention!, line.Age)));
 
     public OpenReminder? Reply => At(Context.Reminders, Context.ReplyToReminder);
 
@@ -48,8 +44,9 @@ internal sealed class Circumstances
     public LoggedFact? LastLog => Context.Log.IsDefaultOrEmpty ? null : Context.Log[^1];
 
     /// <summary>Somebody is giving birth, or was said to be close.</summary>
-    public bool Labour => Context.Herd.Any(one => one.State == HerdEntryState.InLabour) || saidLabour.Value
-        || Context.Log.Any(fact => fact.Fact.Kind is FactKind.LabourSign or FactKind.WaterBroke or FactKind.Presentation && IsFresh(fact, LabourFresh));
+    public bool Labour => labour ??= Herd.AnyInLabour
+        || Context.Log.Any(fact => fact.Fact.Kind is FactKind.LabourSign or FactKind.WaterBroke or FactKind.Presentation && IsFresh(fact, LabourFresh))
+        || Lines().Any(line => line.Age < LabourFresh && line.Scan.Tags.HasAny(LabourWords));
 
     /// <summary>A birth was recorded a short while ago: there may be one more.</summary>
     public bool JustBorn => Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, TwinFresh));
@@ -66,7 +63,7 @@ internal sealed class Circumstances
     {
         null => true,
         "labour" => Labour,
-        "near_birth" => Labour || Context.Herd.Any(one => one.State == HerdEntryState.Due) || Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, Duration.FromHours(48))),
+        "near_birth" => Labour || Herd.AnyDue || Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, Duration.FromHours(48))),
         "cord_known" => CordKnown,
         "cord_bleeds" => Reply?.Task == "cord_watch" || (Reply is null && Context.Reminders.Any(one => one.Task == "cord_watch")),
         "placenta_open" => PlacentaOpen,
@@ -111,6 +108,24 @@ internal sealed class Circumstances
 
     public LocalDateTime? BornAt(int entry) =>
         entry >= 0 && Herd.Entry(entry).Born is { Time: { } time } born ? born.Date + time : null;
+
+    /// <summary>The newest birth on record of a dam; null where none.</summary>
+    public LoggedFact? BirthOf(string dam) =>
+        Array.FindLast(births ??= [.. Context.Log.Where(fact => fact.Fact is { Kind: FactKind.Birth, Animal: not null })], birth => string.Equals(birth.Fact.Animal, dam, StringComparison.OrdinalIgnoreCase));
+
+    private IEnumerable<(Scan Scan, Duration Age)> Lines()
+    {
+        for (var back = 0; back < Context.Said.Length; back++)
+        {
+            if (back == lines.Count)
+            {
+                var line = Context.Said[^(back + 1)];
+                lines.Add((Scanner.Read(line.Text, Context), line.Age));
+            }
+
+            yield return lines[back];
+        }
+    }
 
     private static T? At<T>(System.Collections.Immutable.ImmutableArray<T> list, int? index) where T : class =>
         !list.IsDefaultOrEmpty && index is { } i && i >= 0 && i < list.Length ? list[i] : null;

@@ -4,27 +4,26 @@ using System.Runtime.InteropServices;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Reading.Lexicon;
-using HerdBot.Core.Reading.Tokens;
 
 namespace HerdBot.Core.Reading.Animals;
 
-/// <summary>The herd by name, by slip of a name, by dam. Built once for a herd; safe to share.</summary>
+/// <summary>The herd by name, by tag, by dam and by what the animals are. Built once for a herd; safe to share.</summary>
 internal sealed class HerdIndex
 {
-    private const int ShortestMended = 4;
     private static readonly ConditionalWeakTable<HerdEntry[], HerdIndex> Known = [];
 
-    private readonly Dictionary<string, List<Named>> names = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, List<string>> slips = new(StringComparer.Ordinal);
+    private readonly HerdEntry[] entries;
     private readonly Dictionary<string, int> byName = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, int> byTag = new(StringComparer.OrdinalIgnoreCase);
     private readonly List<int>[] babies;
+    private readonly int[] colours;
 
     private HerdIndex(HerdEntry[] entries)
     {
-        Entries = entries;
+        this.entries = entries;
         HasGoats = Array.Exists(entries, one => one.Species is null or Core.Herd.Species.Goat);
         babies = new List<int>[entries.Length];
+        colours = Array.ConvertAll(entries, ColourOf);
         for (var i = 0; i < entries.Length; i++)
         {
             byName.TryAdd(entries[i].Name, i);
@@ -32,17 +31,40 @@ internal sealed class HerdIndex
 
         for (var i = 0; i < entries.Length; i++)
         {
-            AddNames(i);
+            AddName(i);
             AddBaby(i);
         }
 
-        foreach (var word in names.Keys.Where(word => word.Length >= ShortestMended))
-        {
-            AddSlips(word);
-        }
+        Dams = Those(entry => entry.Role == HerdRole.Dam && IsHere(entry));
+        Sires = Those(entry => entry.Role == HerdRole.Sire && IsHere(entry));
+        Young = Those(entry => entry.Role is HerdRole.Newborn or HerdRole.Young && IsHere(entry));
+        TwinDams = [.. Enumerable.Range(0, entries.Length).Where(i => BabiesOf(i).Count(baby => Entry(baby).Role == HerdRole.Newborn) > 1)];
+        AnyInLabour = Array.Exists(entries, entry => entry.State == HerdEntryState.InLabour);
+        AnyDue = Array.Exists(entries, entry => entry.State == HerdEntryState.Due);
     }
 
-    public HerdEntry[] Entries { get; }
+    public int Count => entries.Length;
+
+    /// <summary>Names and their slips.</summary>
+    public NameIndex Names { get; } = new();
+
+    /// <summary>Grown females that are neither sold nor dead.</summary>
+    public ImmutableArray<int> Dams { get; }
+
+    /// <summary>Grown males that are neither sold nor dead.</summary>
+    public ImmutableArray<int> Sires { get; }
+
+    /// <summary>This season's young, neither sold nor dead.</summary>
+    public ImmutableArray<int> Young { get; }
+
+    /// <summary>Dams of more than one newborn.</summary>
+    public ImmutableArray<int> TwinDams { get; }
+
+    /// <summary>Somebody gives birth.</summary>
+    public bool AnyInLabour { get; }
+
+    /// <summary>Somebody is awaited.</summary>
+    public bool AnyDue { get; }
 
     /// <summary>The herd has goats, or animals of a kind not told: kids may be theirs.</summary>
     public bool HasGoats { get; }
@@ -73,109 +95,50 @@ internal sealed class HerdIndex
     /// <summary>This season's young of a dam, in the order of the herd.</summary>
     public IReadOnlyList<int> BabiesOf(int dam) => dam >= 0 && babies[dam] is { } list ? list : [];
 
-    public HerdEntry Entry(int index) => Entries[index];
+    public HerdEntry Entry(int index) => entries[index];
 
-    public bool IsYoung(int index) => Entries[index].Role is HerdRole.Newborn or HerdRole.Young;
+    public bool IsYoung(int index) => entries[index].Role is HerdRole.Newborn or HerdRole.Young;
 
-    public Sex? SexOf(int index) => Entries[index] is var entry && entry.Sex is { } sex ? sex
+    public Sex? SexOf(int index) => entries[index] is var entry && entry.Sex is { } sex ? sex
         : entry.Role switch { HerdRole.Dam => Sex.Female, HerdRole.Sire => Sex.Male, _ => null };
 
-    /// <summary>The longest name that begins at a token.</summary>
-    /// <returns>The entry and the number of tokens; -1 where there is none.</returns>
-    public (int Entry, int Length) Match(ReadOnlySpan<Token> tokens, int start, string? mended = null)
-    {
-        var best = (Entry: -1, Length: 0);
-        foreach (var name in names.TryGetValue(mended ?? tokens[start].Text, out var list) ? list : [])
-        {
-            if (name.Words.Length > best.Length && Fits(tokens, start, name.Words))
-            {
-                best = (name.Entry, name.Words.Length);
-            }
-        }
+    /// <summary>The animal may be the one that the words describe: a young one by its sex and colour, a grown one by species and colour.</summary>
+    public bool Suits(int index, Mention? mention) => mention is null
+        || ((mention.Colour == 0 || mention.Colour == colours[index])
+            && (IsYoung(index) ? mention.Sex is not { } sex || SexOf(index) is not { } its || its == sex
+                : mention.Species is not { } species || entries[index].Species is not { } own || own == species));
 
-        return best;
+    // "light brown" is brown.
+    private static int ColourOf(HerdEntry entry)
+    {
+        var words = Vocabulary.English;
+        var word = entry.Colour?.Split(' ')[^1].ToLowerInvariant();
+        var sense = words.Phrases.Alone(words.Words.Find(word, word));
+        return sense.Tags.Has(Tag.Colour) ? sense.Argument : 0;
     }
 
-    /// <summary>The name's first word that this one was meant to be, by one slip; null where none, or two.</summary>
-    public string? Mend(string word)
+    private static bool IsHere(HerdEntry entry) => entry.State is not (HerdEntryState.Sold or HerdEntryState.Dead);
+
+    private ImmutableArray<int> Those(Func<HerdEntry, bool> are) => [.. Enumerable.Range(0, entries.Length).Where(i => are(entries[i]))];
+
+    private void AddName(int entry)
     {
-        if (word.Length < ShortestMended || word.Length > 20)
-        {
-            return null;
-        }
-
-        string? found = null;
-        foreach (var variant in Slips.Deletes(word).Append(word))
-        {
-            foreach (var name in slips.TryGetValue(variant, out var list) ? list : [])
-            {
-                if (name != found && Slips.IsOne(word, name))
-                {
-                    if (found is not null)
-                    {
-                        return null;
-                    }
-
-                    found = name;
-                }
-            }
-        }
-
-        return found;
-    }
-
-    private static bool Fits(ReadOnlySpan<Token> tokens, int start, string[] words)
-    {
-        if (start + words.Length > tokens.Length)
-        {
-            return false;
-        }
-
-        for (var i = 1; i < words.Length; i++)
-        {
-            if (tokens[start + i].Text != words[i])
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
-    private void AddNames(int entry)
-    {
-        if (Entries[entry].Tag is { Length: > 0 } tag)
+        if (entries[entry].Tag is { Length: > 0 } tag)
         {
             byTag.TryAdd(tag, entry);
         }
 
-        if (SplitBabyName(Entries[entry].Name) is not null)
+        if (SplitBabyName(entries[entry].Name) is null)
         {
-            return;
-        }
-
-        var words = Tokenizer.Tokenize(Entries[entry].Name).Select(token => token.Text).ToArray();
-        if (words.Length > 0)
-        {
-            (names.TryGetValue(words[0], out var list) ? list : names[words[0]] = []).Add(new Named(words, entry));
+            Names.Add(entries[entry].Name, entry);
         }
     }
 
     private void AddBaby(int entry)
     {
-        if (IsYoung(entry) && Find(Entries[entry].Dam ?? SplitBabyName(Entries[entry].Name)?.Dam) is >= 0 and var dam)
+        if (IsYoung(entry) && Find(entries[entry].Dam ?? SplitBabyName(entries[entry].Name)?.Dam) is >= 0 and var dam)
         {
             (babies[dam] ??= []).Add(entry);
         }
     }
-
-    private void AddSlips(string word)
-    {
-        foreach (var variant in Slips.Deletes(word).Append(word))
-        {
-            (slips.TryGetValue(variant, out var list) ? list : slips[variant] = []).Add(word);
-        }
-    }
-
-    private sealed record Named(string[] Words, int Entry);
 }

@@ -15,6 +15,14 @@ internal static class Slips
         }
     }
 
+    /// <summary>The word without one letter, written into <paramref name="letters"/>.</summary>
+    public static ReadOnlySpan<char> Without(string word, int letter, Span<char> letters)
+    {
+        word.AsSpan(0, letter).CopyTo(letters);
+        word.AsSpan(letter + 1).CopyTo(letters[letter..]);
+        return letters[..(word.Length - 1)];
+    }
+
     /// <summary>True where at most one slip parts the two words, and they begin alike.</summary>
     public static bool IsOne(string a, string b)
     {

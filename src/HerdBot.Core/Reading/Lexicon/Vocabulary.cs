@@ -46,6 +46,11 @@ internal sealed class Vocabulary
             vocabulary.Add(entry);
         }
 
+        foreach (var (tag, words) in Meaning.Topics.Noted(language))
+        {
+            vocabulary.Add(words, TagOf(tag), 0);
+        }
+
         foreach (var number in json.RootElement.GetProperty("numbers").EnumerateObject())
         {
             vocabulary.Numbers[vocabulary.Words.Add(number.Name)] = number.Value.GetInt32();
@@ -72,8 +77,11 @@ internal sealed class Vocabulary
         {
             foreach (var phrase in PhrasePattern.Expand(pattern.GetString() ?? ""))
             {
-                Phrases.Add([.. phrase.SelectMany(Tokens.Tokenizer.Pieces).Select(Words.Add)], tag, argument);
+                Add(phrase, tag, argument);
             }
         }
     }
+
+    private void Add(string[] phrase, Tag tag, int argument) =>
+        Phrases.Add([.. phrase.SelectMany(Tokens.Tokenizer.Pieces).Select(Words.Add)], tag, argument);
 }

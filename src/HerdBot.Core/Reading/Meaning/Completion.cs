@@ -108,7 +108,7 @@ internal sealed class Completion(Statement statement)
                 Route = draft.Route,
                 Task = draft.Task,
                 Text = draft.Text ?? Words(draft),
-                Field = draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft.Clause)),
+                Field = draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft)),
                 Sex = draft.Sex,
                 Name = draft.Name ?? (animal == Fact.AskAnimal ? draft.Mention?.Name : null),
             };
@@ -122,8 +122,9 @@ internal sealed class Completion(Statement statement)
         or FactKind.Kit or FactKind.Medication or FactKind.Vaccination or FactKind.Placenta or FactKind.CordBleeding or FactKind.Breeding
         ? statement.Scan.Slice(draft.Clause.Items[0], draft.Clause.Items[^1]) : null;
 
-    private ReadOnlySpan<Tokens.Token> Tokens(Clause clause) =>
-        clause.Items.Count == 0 ? [] : statement.Scan.Tokens.AsSpan(clause.Items[0].First..clause.Items[^1].End);
+    /// <summary>The words that a fact was said in; of a placenta all of the message, since "but torn" is a clause of its own.</summary>
+    private ReadOnlySpan<Tokens.Token> Tokens(Draft draft) => draft.Kind == FactKind.Placenta ? statement.Scan.Tokens.AsSpan()
+        : draft.Clause.Items.Count == 0 ? [] : statement.Scan.Tokens.AsSpan(draft.Clause.Items[0].First..draft.Clause.Items[^1].End);
 
     // Nobody was named among jokes and greetings: not worth a question.
     private bool IsIdleTalk(Draft draft, string? animal) =>
@@ -131,7 +132,7 @@ internal sealed class Completion(Statement statement)
 
     // "up, down, up again" of a dam near birth
     private bool IsRestless(Draft draft, string? animal) =>
-        draft.Kind == FactKind.Standing && animal == Fact.AskAnimal && draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Drafts.Exists(other => other.Kind == FactKind.LabourSign) && !statement.Scan.Herd.Entries.Any(one => one.Role is HerdRole.Newborn);
+        draft.Kind == FactKind.Standing && animal == Fact.AskAnimal && draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Drafts.Exists(other => other.Kind == FactKind.LabourSign) && !statement.Scan.Herd.Young.Any(young => statement.Scan.Herd.Entry(young).Role is HerdRole.Newborn);
 
     // Straining after the birth is no labour.
     private bool IsAfterBirth(Draft draft, string? animal) =>
@@ -163,9 +164,10 @@ internal sealed class Completion(Statement statement)
         return names.Count > 0 ? names.AsEnumerable<string?>() : draft.Kind is FactKind.Kit or FactKind.Weather or FactKind.Claim or FactKind.Note || FactWords.Word(draft.Kind).StartsWith("question", StringComparison.Ordinal) ? [null] : [Fact.AskAnimal];
     }
 
-    // A figure that only a grown animal can weigh is the dam's own.
-    private static bool IsGrown(Draft draft) =>
-        draft is { Kind: FactKind.Weight, Mention.Kind: MentionKind.Named } && draft.Value > (draft.Unit == FactUnit.Kg ? 45m : 100m);
+    // A figure that only a grown animal can weigh is the dam's own; so is a temperature that was asked of her.
+    private bool IsGrown(Draft draft) => (draft is { Kind: FactKind.Temperature, Mention: { Kind: MentionKind.Named, Entries: [var dam, ..] } }
+            && statement.Known.Context.Reminders.Any(reminder => reminder.Task == "temperature" && reminder.Animal == statement.Scan.Herd.Entry(dam).Name))
+        || draft is { Kind: FactKind.Weight, Mention.Kind: MentionKind.Named } && draft.Value > (draft.Unit == FactUnit.Kg ? 45m : 100m);
 
     // "ewe lamb 9#, ram lamb 10.5#": the sex told next to the figure says which twin.
     private Mention? Twin(Draft draft)
@@ -236,7 +238,7 @@ internal sealed class Completion(Statement statement)
     // A pronoun or nobody: the newborn, unless only dams are spoken of.
     private IReadOnlyList<string> Dosed(Draft draft) =>
         draft.Mention is null && draft.Clause.Items.Exists(item => item.Is(Lexicon.Tag.All) && item.Argument == WholeHerd)
-            ? [.. statement.Scan.Herd.Entries.Where(one => one.State is not (HerdEntryState.Sold or HerdEntryState.Dead)).Select(one => one.Name)]
+            ? [.. Enumerable.Range(0, statement.Scan.Herd.Count).Select(statement.Scan.Herd.Entry).Where(one => one.State is not (HerdEntryState.Sold or HerdEntryState.Dead)).Select(one => one.Name)]
         : draft.Mention is null && draft.Clause.Has(Lexicon.Tag.All) ? [Fact.AskAnimal]
             : resolver.Resolve(draft.Mention, draft.Mention is { Kind: MentionKind.Named } ? Whom.Anyone : Whom.Baby, FactWords.Word(draft.Kind));
 

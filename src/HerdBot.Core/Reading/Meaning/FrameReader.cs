@@ -64,6 +64,11 @@ internal static class FrameReader
             }
         }
 
+        if (frame.Give == FactKind.LabourSign && clause.Mentions.Any() && clause.Mentions.All(mention => mention.Kind == Animals.MentionKind.BabyOf))
+        {
+            return false;
+        }
+
         if (frame.Condition == "labour" && statement.Drafts.Exists(draft => draft.Kind == FactKind.Birth))
         {
             return false;
@@ -101,7 +106,7 @@ internal static class FrameReader
         {
             foreach (var item in clause.Items)
             {
-                if (item.Is(tag) && tag is not (Tag.Not or Tag.Done or Tag.She))
+                if (item.Is(tag) && tag is not (Tag.Not or Tag.Done or Tag.She or Tag.Tried))
                 {
                     item.Used = true;
                 }

@@ -58,7 +58,7 @@ internal static class Interpreter
         }
 
         var herd = statement.Scan.Herd;
-        var young = Enumerable.Range(0, herd.Entries.Length).Where(herd.IsYoung).OrderBy(i => herd.Entry(i).Born?.Date).ThenBy(i => herd.Entry(i).Born?.Time).ToImmutableArray();
+        var young = Enumerable.Range(0, herd.Count).Where(herd.IsYoung).OrderBy(i => herd.Entry(i).Born?.Date).ThenBy(i => herd.Entry(i).Born?.Time).ToImmutableArray();
         for (var i = 0; i < figures.Count && figures.Count == young.Length; i++)
         {
             (figures[i].Animal, figures[i].Settled) = (herd.Entry(young[i]).Name, true);

@@ -13,7 +13,7 @@ internal static class Topics
     private static readonly List<string> Names = [];
     private static readonly Dictionary<FactKind, PhraseTrie> Tries = Load();
 
-    /// <summary>The topic of a stretch of tokens said as a fact of a kind; null where the plan hears nothing in it.</summary>
+    /// <summary>The topics of a stretch of tokens said as a fact of a kind, the gravest first; null where the plan hears nothing in it.</summary>
     public static string? Of(FactKind kind, ReadOnlySpan<Token> tokens)
     {
         if (!Tries.TryGetValue(kind, out var trie))
@@ -27,22 +27,44 @@ internal static class Topics
             numbers[i] = Words.Find(tokens[i].Exact, tokens[i].Text);
         }
 
-        var gravest = int.MaxValue;
+        var topics = new SortedSet<int>();
         for (var i = 0; i < numbers.Length;)
         {
             var length = trie.Match(numbers, i, out var sense);
-            gravest = length > 0 ? Math.Min(gravest, sense.Argument) : gravest;
+            if (length > 0)
+            {
+                topics.Add(sense.Argument);
+            }
+
             i += Math.Max(1, length);
         }
 
-        return gravest == int.MaxValue ? null : Names[gravest - 1];
+        return topics.Count == 0 ? null : string.Join(' ', topics.Select(topic => Names[topic - 1]));
+    }
+
+    /// <summary>The longer phrases of a language that make a note by themselves, each with the tag of the lexicon that it bears.</summary>
+    public static IEnumerable<(string Tag, string[] Words)> Noted(string language)
+    {
+        using var json = Open();
+        foreach (var topic in json.RootElement.EnumerateArray().Where(topic => topic.TryGetProperty("reads", out _)))
+        {
+            foreach (var words in topic.GetProperty(language).EnumerateArray().SelectMany(pattern => PhrasePattern.Expand(pattern.GetString()!)).Where(words => words.Length > 1))
+            {
+                yield return (topic.GetProperty("reads").GetString()!, words);
+            }
+        }
+    }
+
+    private static JsonDocument Open()
+    {
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("Reading/Lexicon/topics.json")
+            ?? throw new InvalidOperationException("The topics are not embedded.");
+        return JsonDocument.Parse(stream);
     }
 
     private static Dictionary<FactKind, PhraseTrie> Load()
     {
-        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("Reading/Lexicon/topics.json")
-            ?? throw new InvalidOperationException("The topics are not embedded.");
-        using var json = JsonDocument.Parse(stream);
+        using var json = Open();
         var tries = new Dictionary<FactKind, PhraseTrie>();
         foreach (var topic in json.RootElement.EnumerateArray())
         {

@@ -45,7 +45,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
             return numbered;
         }
 
-        var (entry, length) = scan.Herd.Match(scan.Tokens, i);
+        var (entry, length) = scan.Herd.Names.Match(scan.Tokens, i);
         if (entry >= 0 && length < phraseLength)
         {
             return null;
@@ -72,7 +72,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
     // "opal earrings", where Opal is a llama
     private bool IsWord(int i) =>
         !scan.Tokens[i].Capital && scan.Tokens[i].Kind == TokenKind.Word && i + 1 < scan.Tokens.Length && scan.Tokens[i + 1] is { Kind: TokenKind.Word, Capital: false, Text.Length: > 3 } next && next.Text[^1] == 's'
-        && !lookup.Knows(i + 1) && scan.Herd.Match(scan.Tokens, i + 1).Entry < 0;
+        && !lookup.Knows(i + 1) && scan.Herd.Names.Match(scan.Tokens, i + 1).Entry < 0;
 
     // "lost her patience", where Patience is a llama
     private bool IsOwned(int i) =>
@@ -80,7 +80,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
 
     private Item? Tagged(int i) =>
         i + 1 < scan.Tokens.Length && scan.Tokens[i + 1] is { Kind: TokenKind.Number, Tight: true } number
-        && (scan.Herd.Match(scan.Tokens, i) is { Entry: >= 0 and var named } ? named : scan.Herd.FindTag(number.Text)) is >= 0 and var entry
+        && (scan.Herd.Names.Match(scan.Tokens, i) is { Entry: >= 0 and var named } ? named : scan.Herd.FindTag(number.Text)) is >= 0 and var entry
             ? Named(i, 2, entry, false)
             : null;
 
@@ -90,12 +90,12 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
 
     private Item? Mended(int i, Token token)
     {
-        if (token.Text.Length > 4 && token.Text[^1] == 's' && scan.Herd.Match(scan.Tokens, i, token.Text[..^1]) is { Entry: >= 0, Length: 1 } owner)
+        if (token.Text.Length > 4 && token.Text[^1] == 's' && scan.Herd.Names.Match(scan.Tokens, i, token.Text[..^1]) is { Entry: >= 0, Length: 1 } owner)
         {
             return Named(i, 1, owner.Entry, true);
         }
 
-        if (scan.Herd.Mend(token.Text) is { } mended && scan.Herd.Match(scan.Tokens, i, mended) is { Entry: >= 0 } found)
+        if (scan.Herd.Names.Mend(token.Text) is { } mended && scan.Herd.Names.Match(scan.Tokens, i, mended) is { Entry: >= 0 } found)
         {
             return Named(i, found.Length, found.Entry, false);
         }
@@ -110,7 +110,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         {
             var token = scan.Tokens[i];
             if (token.Kind == TokenKind.Word && !lookup.Knows(i) && (!token.Capital || IsSentenceStart(i)) && !people.Contains(token.Text)
-                && scan.Herd.Match(scan.Tokens, i).Entry < 0 && scan.Herd.Mend(token.Text) is null)
+                && scan.Herd.Names.Match(scan.Tokens, i).Entry < 0 && scan.Herd.Names.Mend(token.Text) is null)
             {
                 lookup.Mend(i, token.Text);
                 if (token.Capital && lookup.Knows(i) && Faint.HasAll(lookup.WordTags(i)))

@@ -137,8 +137,8 @@ public sealed class GroupDeskTests
         var store = new InMemoryHerdStore();
         using var desk = await Desk.OpenAsync(store);
         await desk.HandleAsync(Desk.Line("k1", Birth), Desk.Dawn);
-        await desk.NoteAsync(new HerdEvent.PostSending(1, Desk.Dawn), Desk.Dawn);
-        await desk.NoteAsync(new HerdEvent.PostSent(1, "tg:77", Desk.Dawn), Desk.Dawn);
+        await desk.NoteAsync([new HerdEvent.PostSending(1, Desk.Dawn)], Desk.Dawn);
+        await desk.NoteAsync([new HerdEvent.PostSent(1, "tg:77", Desk.Dawn)], Desk.Dawn);
         using var again = await Desk.OpenAsync(store);
 
         again.State.Posts[1].Should().Match<HerdBot.Core.Herd.PostProgress>(progress => progress.Message == "tg:77" && progress.Attempts == 1);

@@ -99,6 +99,8 @@ public sealed class PipelineTests
 
     private sealed class TakingChat : IChat
     {
+        public int? MostAMinute => 20;
+
         public List<string> Taken { get; } = [];
 
         public Task<SendResult> SendAsync(Outgoing outgoing, CancellationToken cancellation = default)

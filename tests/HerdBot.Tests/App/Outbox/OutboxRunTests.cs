@@ -22,7 +22,7 @@ public sealed class OutboxRunTests
         await rig.SendAsync();
         await rig.SendAsync();
 
-        rig.Chat.Taken.Select(one => one.Text).Should().Equal("post 1", "post 2", "post 3");
+        rig.Chat.Taken.Select(one => one.Text).Should().Equal("Post 1", "Post 2", "Post 3");
         rig.Desk.State.Unsent.Should().BeEmpty();
     }
 
@@ -38,7 +38,7 @@ public sealed class OutboxRunTests
         rig.Chat.Taken.Should().BeEmpty();
         rig.Now += Duration.FromSeconds(1);
         (await rig.SendAsync()).Should().BeNull();
-        rig.Chat.Taken.Select(one => one.Text).Should().Equal("post 1", "post 2");
+        rig.Chat.Taken.Select(one => one.Text).Should().Equal("Post 1", "Post 2");
     }
 
     [Fact]
@@ -56,7 +56,7 @@ public sealed class OutboxRunTests
         pauses.Should().Equal(1, 2, 4, 8, 16, 32, 64, 128, 256, 300, 300, 300);
 
         await rig.SendAsync();
-        rig.Chat.Taken.Should().ContainSingle().Which.Text.Should().Be("post 1", "it was certainly not sent before");
+        rig.Chat.Taken.Should().ContainSingle().Which.Text.Should().Be("Post 1", "it was certainly not sent before");
     }
 
     [Fact]
@@ -68,7 +68,7 @@ public sealed class OutboxRunTests
         rig.Now = (await rig.SendAsync())!.Value;
         rig.Now = (await rig.SendAsync())!.Value;
         await rig.SendAsync();
-        await rig.QueueAsync("post 2");
+        await rig.QueueAsync("Post 2");
         rig.Chat.Answers.Enqueue(new SendResult.NotSent("no route"));
 
         (await rig.SendAsync()).Should().Be(rig.Now + Duration.FromSeconds(1));
@@ -86,7 +86,7 @@ public sealed class OutboxRunTests
         rig.Desk.State.Unsent.Should().Equal(1, 2);
         (await rig.EventsAsync<HerdEvent.PostParked>()).Select(parked => parked.Why).Should().Equal("not enough rights", "not enough rights");
         await rig.SendAsync();
-        rig.Chat.Taken.Select(one => one.Text).Should().Equal("post 1", "post 2");
+        rig.Chat.Taken.Select(one => one.Text).Should().Equal("Post 1", "Post 2");
     }
 
     [Fact]
@@ -98,14 +98,14 @@ public sealed class OutboxRunTests
         await rig.SendAsync();
         await rig.SendAsync();
 
-        rig.Chat.Taken.Should().ContainSingle().Which.Text.Should().Be("post 1\n(perhaps sent before)");
+        rig.Chat.Taken.Should().ContainSingle().Which.Text.Should().Be("Post 1\n(perhaps sent before)");
     }
 
     [Fact]
     public async Task A_post_that_was_on_its_way_at_a_power_cut_is_sent_once_more_and_says_so()
     {
         var rig = await Rig.WithAsync(1);
-        await rig.Desk.NoteAsync(new HerdEvent.PostSending(1, rig.Now), rig.Now);
+        await rig.Desk.NoteAsync([new HerdEvent.PostSending(1, rig.Now)], rig.Now);
         await rig.RestartAsync();
         await rig.SendAsync();
 
@@ -126,19 +126,29 @@ public sealed class OutboxRunTests
     }
 
     [Fact]
+    public async Task A_chat_without_a_pace_gets_all_at_once()
+    {
+        var rig = await Rig.WithAsync(25, mostAMinute: null);
+
+        (await rig.SendAsync()).Should().BeNull();
+
+        rig.Chat.Taken.Should().HaveCount(25);
+    }
+
+    [Fact]
     public async Task A_mark_or_an_edit_that_is_refused_is_left_and_holds_up_nothing()
     {
         var rig = await Rig.WithAsync(1);
         await rig.QueueAsync("👍", PostKind.React);
-        await rig.QueueAsync("post 3");
+        await rig.QueueAsync("Post 3");
         await rig.SendAsync();
         rig.Chat.Taken.Clear();
         await rig.QueueAsync("👍", PostKind.React);
-        await rig.QueueAsync("post 5");
+        await rig.QueueAsync("Post 5");
         rig.Chat.Answers.Enqueue(new SendResult.Refused("message to react not found"));
         await rig.SendAsync();
 
-        rig.Chat.Taken.Select(one => one.Text).Should().Equal("post 5");
+        rig.Chat.Taken.Select(one => one.Text).Should().Equal("Post 5");
         rig.Desk.State.Unsent.Should().BeEmpty();
     }
 
@@ -146,7 +156,7 @@ public sealed class OutboxRunTests
     public async Task An_edit_of_a_post_that_waits_goes_out_after_it_and_at_its_message()
     {
         var rig = await Rig.WithAsync(1);
-        await rig.QueueAsync("post 1\nBen is on it, 7:11.", PostKind.Edit, edits: 1);
+        await rig.QueueAsync("Post 1\nBen is on it, 7:11.", PostKind.Edit, edits: 1);
         await rig.SendAsync();
 
         rig.Chat.Taken.Select(one => (one.Kind, one.Target)).Should().Equal((OutgoingKind.Send, null), (OutgoingKind.Edit, "sent 1"));
@@ -177,6 +187,7 @@ public sealed class OutboxRunTests
     /// <summary>A chat that answers what it is told to, and takes everything else.</summary>
     private sealed class FakeChat : IChat
     {
+        public int? MostAMinute { get; set; }
         public Queue<SendResult> Answers { get; } = new();
         public List<Outgoing> Taken { get; } = [];
 
@@ -211,32 +222,34 @@ public sealed class OutboxRunTests
     private sealed class Rig
     {
         private readonly InMemoryHerdStore store = new();
-        private readonly OutboxRun outbox;
-
-        private Rig() => outbox = new OutboxRun(Chat, new MovingDoor(), NullLogger<OutboxRun>.Instance);
+        private OutboxRun outbox = null!;
 
         public FakeChat Chat { get; } = new();
         public GroupDesk Desk { get; private set; } = null!;
         public Instant Now { get; set; } = Messages.Desk.Dawn;
 
-        public static async Task<Rig> WithAsync(int posts)
+        public static async Task<Rig> WithAsync(int posts, int? mostAMinute = 20)
         {
-            var rig = new Rig();
+            var rig = new Rig { Chat = { MostAMinute = mostAMinute } };
             await rig.RestartAsync();
             for (var n = 1; n <= posts; n++)
             {
-                await rig.QueueAsync($"post {n}");
+                await rig.QueueAsync($"Post {n}");
             }
             return rig;
         }
 
-        public async Task RestartAsync() => Desk = await Messages.Desk.OpenAsync(store);
+        public async Task RestartAsync()
+        {
+            outbox = new OutboxRun(Chat, new MovingDoor(), NullLogger<OutboxRun>.Instance);
+            Desk = await Messages.Desk.OpenAsync(store, handOver: outbox);
+        }
 
         public Task QueueAsync(string text, PostKind kind = PostKind.Reminder, int? edits = null)
         {
             var draft = new Draft(Desk.State, Some.Farm(), Now);
             draft.Say(draft.Post(kind, text) with { Edits = edits, ReplyTo = kind == PostKind.React ? "m 1" : null });
-            return Desk.NoteAsync(draft.Events[0], Now);
+            return Desk.NoteAsync(draft.Events, Now);
         }
 
         public Task<Instant?> SendAsync() => outbox.SendAsync(Desk, () => Now);

@@ -58,9 +58,9 @@ public sealed class BotSettingsTests
     [Fact]
     public void A_number_that_only_an_alpaca_cannot_have_is_told_too()
     {
-        var (_, problems) = BotSettings.Read("""{"farm":{"zone":"UTC"},"care":{"numbersBy":"Dr. Hale","numbers":{"gestation.middle":332}}}""");
+        var (_, problems) = BotSettings.Read("""{"farm":{"zone":"UTC"},"care":{"numbersBy":"Dr. Hale","numbers":{"due.early_watch":347}}}""");
 
-        problems.Should().ContainSingle().Which.Should().Contain("gestation must rise");
+        problems.Should().ContainSingle().Which.Should().Contain("due must rise");
     }
 
     [Fact]

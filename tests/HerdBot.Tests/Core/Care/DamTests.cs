@@ -173,7 +173,7 @@ public sealed class DamTests
         yard.Say("06:45", Some.Birth("06:40"));
         yard.Choose("Ana", "07:00", yard.Say("07:00", Some.Fact(FactKind.Death))[^1], 0);
 
-        yard.PlanAt("09:00").Select(task => task.Key.Name).Should().Equal(CareTaskName.DamLook, CareTaskName.Placenta);
+        yard.PlanAt("09:00").Select(task => task.Key.Name).Should().Equal(CareTaskName.DamLook, CareTaskName.Placenta, CareTaskName.DamCheck, CareTaskName.Rebreed);
     }
 
     private static Fact Labour() => Some.Fact(FactKind.LabourSign, "Sage") with { Field = NoteTopics.Labour, Text = "rolling" };

@@ -240,7 +240,9 @@ public sealed class NewbornTimesTests
 
         yard.Stands(CareTaskName.Weight, "32 06:00").Should().Be("asked fine", "that is the fourteenth morning");
         yard.RunTo("33 05:00");
-        yard.Stands(CareTaskName.Weight, "33 06:00").Should().Be("lapsed fine", "that is yesterday's");
+        yard.Stands(CareTaskName.Weight, "33 06:00").Should().Be("ahead fine", "the next is that of the third week");
+        yard.Stands(CareTaskName.Weight, "39 05:59:59").Should().Be("ahead fine");
+        yard.Stands(CareTaskName.Weight, "39 06:00").Should().Be("asked fine");
     }
 
     [Fact]

@@ -47,7 +47,7 @@ public sealed class PressTests
         yard.RunTo(at);
         var told = yard.PlanAt(at).Single(open => open.Key.Name == task && open.OpenAt(yard.Now));
 
-        new HerdBot.Core.Decisions.Draft(yard.State, yard.Farm, yard.Now).Buttons(told, 0).Select(button => button.Label).Should().Equal("On it", "Not yet");
+        new HerdBot.Core.Decisions.Draft(yard.State, yard.Farm, yard.Now).Buttons([told], mends: false).Select(button => button.Label).Should().Equal("On it", "Not yet");
         yard.Tap("Ben", at, task, ButtonVerb.Done);
         yard.State.Records[^1].Fact.Kind.Should().Be(FactKind.Claim);
     }

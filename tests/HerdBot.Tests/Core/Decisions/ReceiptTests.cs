@@ -20,7 +20,7 @@ public sealed class ReceiptTests
 
         said.Should().ContainSingle().Which.Text.Should().Be("Sage's baby: girl, born 6:40, 24 lb.\nNow: look it over, dip the cord.\nNext: temperature 6:55, standing 7:10.");
         said[0].Kind.Should().Be(PostKind.Reply);
-        said[0].Buttons.Select(button => button.Label).Should().Equal("Looked over", "Not yet", "On it");
+        said[0].Buttons.Select(button => button.Label).Should().Equal("Looked over", "On it", "Not right");
     }
 
     [Theory]
@@ -62,7 +62,7 @@ public sealed class ReceiptTests
     {
         var yard = Born();
 
-        yard.Say("06:50", Some.Weight(6.5)).Should().ContainSingle().Which.Text.Should().Contain("Small: at risk.");
+        yard.Say("06:50", Some.Weight(6.5)).Should().ContainSingle().Which.Text.Should().Contain("small: at risk.");
     }
 
     [Fact]

@@ -17,7 +17,7 @@ public sealed class CompanyTests
         yard.RunTo("07:40");
 
         yard.Posts.Where(post => post.At == yard.At("07:40")).Should().ContainSingle()
-            .Which.Tasks.Select(task => task.Key.Name).Should().Equal(CareTaskName.Standing, CareTaskName.Nursing, CareTaskName.Weight, CareTaskName.DamLook);
+            .Which.Tasks.Select(task => task.Key.Name).Should().Equal(CareTaskName.Standing, CareTaskName.Nursing, CareTaskName.Weight, CareTaskName.DamLook, CareTaskName.Udder);
     }
 
     [Fact]

@@ -98,12 +98,12 @@ public sealed class OutageTests
         yard.RunTo("10:15");
 
         said.Should().ContainSingle().Which.Tasks.Select(task => task.Key.Name).Should().BeEquivalentTo([CareTaskName.LookOver, CareTaskName.CordDip, CareTaskName.Temperature,
-            CareTaskName.Standing, CareTaskName.Nursing, CareTaskName.Colostrum, CareTaskName.Weight, CareTaskName.DamLook, CareTaskName.Placenta]);
+            CareTaskName.Standing, CareTaskName.Nursing, CareTaskName.Colostrum, CareTaskName.Weight, CareTaskName.DamLook, CareTaskName.Udder, CareTaskName.Placenta]);
         said[0].Tasks.Should().OnlyContain(task => task.State == TaskState.Asked && task.Level == Level.Fine);
         var alarm = yard.Posts.Should().ContainSingle(post => post.Kind == PostKind.Alarm).Which;
         yard.Clock(alarm.At).Should().Be("18 10:10");
         alarm.Tasks.Where(task => task.Level == Level.Vet).Select(task => task.Key.Name).Should().BeEquivalentTo(
-            [CareTaskName.Temperature, CareTaskName.Standing, CareTaskName.Nursing]);
+            [CareTaskName.Temperature, CareTaskName.Standing, CareTaskName.Nursing, CareTaskName.Udder]);
     }
 
     private static Farmyard Born()

@@ -65,7 +65,7 @@ public sealed class SeriesTests
         yard.RunTo("09:45");
 
         var alarm = yard.Posts.Last(post => post.Kind == PostKind.Alarm);
-        alarm.Tasks.Select(task => task.Key.Name).Should().StartWith([CareTaskName.Nursing, CareTaskName.Standing]);
+        alarm.Tasks.Select(task => task.Key.Name).Should().StartWith([CareTaskName.Nursing, CareTaskName.Udder, CareTaskName.Standing]);
         alarm.Text.Should().StartWith("Vet now: Sage's baby not nursed, 3 h old.");
     }
 

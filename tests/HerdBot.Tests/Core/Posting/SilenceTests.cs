@@ -86,6 +86,7 @@ public sealed class SilenceTests
     public void Called_silences_all_alarms_of_that_animal_for_an_hour_even_what_comes_to_vet_meanwhile()
     {
         var yard = Born();
+        yard.Say("07:00", Some.Done(CareTaskName.Udder, "Sage"));
         yard.Say("08:55", Some.Claim(CareTaskWords.CallVet));
         yard.RunTo("10:10");
 

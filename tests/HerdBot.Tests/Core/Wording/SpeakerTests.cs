@@ -61,7 +61,7 @@ public sealed class SpeakerTests
     [InlineData(FactKind.Igg, 1450.0, FactUnit.MgPerDl, "1450 mg/dL")]
     [InlineData(FactKind.Feed, 4.0, FactUnit.Oz, "4 oz")]
     public void A_figure_is_said_back_as_it_was_said(FactKind kind, double value, FactUnit unit, string said) =>
-        Speaker.Said(new Fact(kind) { Value = (decimal)value, Unit = unit }).Should().Be(said);
+        Speak(UnitSystem.Us).Said(new Fact(kind) { Value = (decimal)value, Unit = unit }).Should().Be(said);
 
     [Fact]
     public void A_list_reads_like_one() => new[] { "a", "a and b", "a, b and c" }.Should().Equal(

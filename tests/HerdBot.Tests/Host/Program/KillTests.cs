@@ -43,6 +43,7 @@ public sealed class KillTests
             {
                 await MoveInAsync(program, fake, group, home);
             }
+            await fake.WaitForAsync(it => it.CallsOf("getMe").Count >= kill && it.Polled);
             await LiveAsync(fake, group, kill * MessagesALife, changes: 1 + chance.Below(60), burst: kill % 2 == 0);
             await program.KillAsync();
             SayUpTo(fake, group, kill * MessagesALife);
@@ -73,7 +74,6 @@ public sealed class KillTests
     /// </summary>
     private async Task LiveAsync(FakeBotApi fake, FakeChat group, int upTo, int changes, bool burst)
     {
-        await fake.WaitForAsync(it => it.Polled);
         SayUpTo(fake, group, upTo - (MessagesALife / 2));
         using var look = new PeriodicTimer(TimeSpan.FromMilliseconds(1), SystemClocks.Real);
         var (seen, quiet) = (Trace(fake), 0);

@@ -7,6 +7,7 @@ using HerdBot.Host.LiteDb;
 using HerdBot.Host.Rehearsal;
 using HerdBot.Host.Telegram;
 using HerdBot.Tests.Host.Telegram;
+using HerdBot.Tests.Support;
 using HerdBot.Tests.Support.FakeBotApi;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
@@ -19,8 +20,6 @@ namespace HerdBot.Tests.Host.Program;
 /// <summary>What "serve" runs, from one start to the next power cut, on the stand-in for Telegram and a clock that jumps.</summary>
 internal sealed class ProgramLife
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
-
     private readonly IHost host;
     private readonly LiteDbHerdStore store;
     private readonly FakeBotApi fake;
@@ -29,7 +28,7 @@ internal sealed class ProgramLife
     private ProgramLife(IHost host, LiteDbHerdStore store, FakeTimeProvider clock, FakeBotApi fake)
     {
         (this.host, this.store, this.fake) = (host, store, fake);
-        jumps = new ClockJumps(clock, Pipeline, host.Services.GetRequiredService<SignalledWakeUp>(), () => Pipeline.LookAsync().WaitAsync(Patience));
+        jumps = new ClockJumps(clock, Pipeline, host.Services.GetRequiredService<SignalledWakeUp>(), () => Pipeline.LookAsync().WaitAsync(Patience.Hang));
     }
 
     public Pipeline Pipeline => host.Services.GetRequiredService<Pipeline>();
@@ -41,7 +40,7 @@ internal sealed class ProgramLife
     public static async Task<ProgramLife> StartAsync(FarmSetup setup, string data, FakeTimeProvider clock, FakeBotApi fake, LogSheet log)
     {
         var store = LiteDbHerdStore.Open(data);
-        var telegram = new TelegramOptions { Token = fake.Token, BaseUrl = fake.Url };
+        var telegram = new TelegramOptions { Token = fake.Token, BaseUrl = fake.Url, SendTime = Patience.Hang, PollGrace = Patience.Hang };
         var builder = ServeCommand.Compose(new BotSettings(setup), telegram, store, clock, tick: false);
         builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Trace).AddProvider(log);
         ClockJumps.Prepare(builder.Services);
@@ -55,8 +54,8 @@ internal sealed class ProgramLife
     public async Task SettleAsync()
     {
         await fake.WaitForAsync(it => it.Polled && it.Unconfirmed == 0);
-        await Pipeline.IdleAsync().WaitAsync(Patience);
-        await Pipeline.LookAsync().WaitAsync(Patience);
+        await Pipeline.IdleAsync().WaitAsync(Patience.Hang);
+        await Pipeline.LookAsync().WaitAsync(Patience.Hang);
     }
 
     /// <summary>Lets the clock run on, from due moment to due moment, each woken by Quartz.</summary>

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Text;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using HerdBot.Tests.Support;
 using HerdBot.Tests.Support.FakeBotApi;
 
 namespace HerdBot.Tests.Host.Program;
@@ -9,8 +10,6 @@ namespace HerdBot.Tests.Host.Program;
 /// <summary>The program as people start it: a process of its own, with a settings file in a folder of its own.</summary>
 internal sealed partial class RealProgram : IAsyncDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
-
     // The host's own output beside ours, "bin/Debug/net10.0" alike: the copy among the tests lacks what ASP.NET brings along.
     private static readonly string Dll = Path.Combine(
         AppContext.BaseDirectory.Replace(Path.Combine("tests", "HerdBot.Tests"), Path.Combine("src", "HerdBot.Host"), StringComparison.Ordinal), "herdbot.dll");
@@ -18,6 +17,7 @@ internal sealed partial class RealProgram : IAsyncDisposable
     private readonly Process process;
     private readonly StringBuilder output = new();
     private readonly StringBuilder errors = new();
+    private readonly FakeGate heard = new();
     private readonly TaskCompletionSource<string> code = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     private RealProgram(Process process)
@@ -67,7 +67,16 @@ internal sealed partial class RealProgram : IAsyncDisposable
     }
 
     /// <summary>The code that the console shows while nobody owns the bot.</summary>
-    public Task<string> SetUpCodeAsync() => code.Task.WaitAsync(Patience);
+    public Task<string> SetUpCodeAsync() => code.Task.WaitAsync(Patience.Hang);
+
+    /// <summary>Waits until the log, which is written a little after what it tells of, holds some words.</summary>
+    public async Task UntilItSaysAsync(string words)
+    {
+        if (!await heard.WaitForAsync(() => Errors.Contains(words, StringComparison.Ordinal)))
+        {
+            throw new TimeoutException($"The log never held '{words}':\n{Errors}");
+        }
+    }
 
     /// <summary>SIGKILL: no handler runs, nothing is flushed.</summary>
     public async Task KillAsync()
@@ -79,7 +88,7 @@ internal sealed partial class RealProgram : IAsyncDisposable
     /// <summary>Waits for its own end and tells its exit status.</summary>
     public async Task<int> EndAsync()
     {
-        using var limit = new CancellationTokenSource(Patience);
+        using var limit = new CancellationTokenSource(Patience.Hang);
         await process.WaitForExitAsync(limit.Token);
         return process.ExitCode;
     }
@@ -99,23 +108,14 @@ internal sealed partial class RealProgram : IAsyncDisposable
         {
             return;
         }
-        lock (into)
-        {
-            into.AppendLine(line);
-        }
+        heard.Change(() => into.AppendLine(line));
         if (Invitation().Match(line) is { Success: true } match)
         {
             code.TrySetResult(match.Groups[1].Value);
         }
     }
 
-    private static string Read(StringBuilder from)
-    {
-        lock (from)
-        {
-            return from.ToString();
-        }
-    }
+    private string Read(StringBuilder from) => heard.Read(from.ToString);
 
     [GeneratedRegex("/start ([A-Z0-9]{8}) ")]
     private static partial Regex Invitation();

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using HerdBot.App.Messages;
 using HerdBot.App.Ports;
 using HerdBot.Host.Telegram;
+using HerdBot.Tests.Support;
 using HerdBot.Tests.Support.FakeBotApi;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Time.Testing;
@@ -50,7 +51,8 @@ internal sealed class TelegramRig : IAsyncDisposable
     {
         Token = fake.Token,
         BaseUrl = fake.Url,
-        SendTime = sendTime ?? TimeSpan.FromSeconds(10),
+        SendTime = sendTime ?? Patience.Hang,
+        PollGrace = Patience.Hang,
     };
 
     /// <summary>Starts the receiver and waits until it listens, or until it has come as far as it can.</summary>
@@ -146,7 +148,7 @@ internal sealed class HeldIntake : IIntake
                     return;
                 changed = _changed.Task;
             }
-            await changed.WaitAsync(TimeSpan.FromSeconds(30));
+            await changed.WaitAsync(Patience.Hang);
         }
     }
 

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using FluentAssertions;
 using HerdBot.App.Ports;
 using HerdBot.Host.Telegram;
+using HerdBot.Tests.Support;
 using HerdBot.Tests.Support.FakeBotApi;
 using Xunit;
 
@@ -26,7 +27,7 @@ public sealed class WitnessTests
         fake.Add(group, TelegramRig.Tom);
         await fake.WaitForAsync(now => now.Sent.Count == 3);
         fake.Say(group, TelegramRig.Ana, "that is all");
-        await grammy.WaitForExitAsync().WaitAsync(TimeSpan.FromSeconds(20));
+        await grammy.WaitForExitAsync().WaitAsync(Patience.Hang);
 
         grammy.ExitCode.Should().Be(0, because: await grammy.StandardError.ReadToEndAsync());
         fake.Sent.Select(post => post.Text).Should().Equal("Ana said: Juniper is up", "now: Juniper is down", "I am member of Willow Bend");

@@ -198,7 +198,7 @@ internal sealed class FakeBotApi : IAsyncDisposable
     /// <summary>A call to come, of this method or of any, goes wrong.</summary>
     public void Break(string? method, Fault fault, int times = 1) => _wire.Break(method, fault, times);
 
-    /// <summary>Waits until something is so; fails after thirty seconds with what there was instead.</summary>
+    /// <summary>Waits until something is so; fails where it never comes about, with what there was instead.</summary>
     public async Task WaitForAsync(Func<FakeBotApi, bool> isSo)
     {
         if (await _gate.WaitForAsync(() => isSo(this)))

@@ -34,10 +34,10 @@ internal sealed class FakeGate
         return result;
     }
 
-    /// <summary>Waits until something is so; false where it is not within thirty seconds.</summary>
+    /// <summary>Waits until something is so; false where it never comes about.</summary>
     public async Task<bool> WaitForAsync(Func<bool> isSo)
     {
-        using var limit = new CancellationTokenSource(TimeSpan.FromSeconds(30));
+        using var limit = new CancellationTokenSource(Patience.Hang);
         while (true)
         {
             var changed = Changed;
