@@ -6,6 +6,7 @@ using HerdBot.Benchmarks;
     ("way", () => WholeWayBenchmarks.RunAsync(Console.Out)),
     ("reading", () => ReadingBenchmarks.RunAsync(Console.Out)),
     ("plan", () => Task.Run(() => PlanBenchmarks.Run(Console.Out))),
+    ("due", () => Task.Run(() => DueBenchmarks.Run(Console.Out))),
     ("store", () => StoreBenchmarks.RunAsync(Console.Out)),
 ];
 if (args.FirstOrDefault(arg => all.All(one => one.Name != arg)) is { } unknown)

@@ -28,6 +28,7 @@ internal static class Circumstances
             Language = draft.Farm.Language,
             From = by,
             People = draft.Farm.People,
+            Words = draft.Farm.Words,
             Log = [.. log.Select(record => new LoggedFact(Named(state, record), record.At, record.Id))],
             Said = [.. state.Lines.Where(line => line.Message != message && line.At > at - SaidKept && line.At <= at)
                 .Select(line => new SaidLine(line.By, line.Text, at - line.At))],
@@ -77,6 +78,8 @@ internal static class Circumstances
         Born = animal.Born is { } born ? FactTime.Of(draft.Farm.Clock.Local(born)) : null,
         State = StateOf(draft, animal),
         Tag = animal.Tag,
+        OtherNames = draft.Farm.Nicknames.IsEmpty ? draft.State.OtherNames(animal.Id)
+            : [.. draft.State.OtherNames(animal.Id), .. draft.State.OtherNames(animal.Id).Prepend(animal.Name).SelectMany(draft.Farm.NicknamesOf)],
     };
 
     private static HerdEntryState? StateOf(Draft draft, Animal animal)

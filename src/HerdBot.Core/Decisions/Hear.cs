@@ -76,7 +76,7 @@ public static class Hear
         var reading = Reader.Read(text, Circumstances.Of(draft, by, message, replyTo, first.At));
         foreach (var question in draft.State.Questions.Where(question => question.Message == message))
         {
-            draft.Add(new HerdEvent.QuestionClosed(question.Post, false));
+            draft.Add(new HerdEvent.QuestionClosed(question.Post, true)); // The new words are asked about anew.
         }
         var edit = new Mending.Edit(draft, message, by);
         var open = Sift(draft, [.. reading.Facts.Where(fact => !OwnKinds.IsQuestion(fact.Kind))], reading.Ask, message, null, edit.Take);
@@ -141,6 +141,9 @@ public static class Hear
         {
             switch (fact.Kind)
             {
+                case FactKind.Roster when Naming.Refusal(draft, fact) is { } refusal:
+                    mended.Add(new Mended(refusal, []));
+                    break;
                 case FactKind.Correction:
                     mended.Add(Mending.Correct(draft, fact, by, draft.Now) ?? new Mended(draft.Phrases.Say("reply.nothing_to_mend"), []));
                     break;
@@ -152,7 +155,7 @@ public static class Hear
                     break;
             }
         });
-        Asking.CloseAnsweredBy(draft, records.Select(record => record.Fact));
+        Asking.CloseAnsweredBy(draft, records);
         if (records.Count + mended.Count > 0)
         {
             Receipts.Give(draft, records, mended, text, message ?? "");

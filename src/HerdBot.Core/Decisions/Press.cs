@@ -47,12 +47,26 @@ public static class Press
     {
         Asking.CloseLapsed(draft);
         var question = draft.State.Questions.Find(question => question.Post == post.Number);
-        if (question is null || index < 0 || index >= question.Choices.Length)
+        if (question is null)
+        {
+            Closed(draft, post);
+            return;
+        }
+        if (index < 0 || index >= question.Choices.Length)
         {
             return;
         }
         Hear.Take(draft, question, question.Choices[index], by, question.Message);
         draft.Say(draft.Post(PostKind.Edit, $"{post.Text}\n{question.Choices[index]}, {by}.") with { Edits = post.Number });
+    }
+
+    /// <summary>A question that lapsed, or was answered in words, says so once and loses its buttons.</summary>
+    private static void Closed(Draft draft, Post post)
+    {
+        if (draft.State.Posts.Values.All(progress => progress.Post.Edits != post.Number))
+        {
+            draft.Say(draft.Post(PostKind.Edit, $"{post.Text}\n{draft.Phrases.Say("ask.closed")}") with { Edits = post.Number });
+        }
     }
 
     private static void Answer(Draft draft, Post post, TaskKey key, ButtonVerb verb, string by)
@@ -63,7 +77,8 @@ public static class Press
             Show(draft, post, Already(draft, key, task));
             return;
         }
-        var animal = draft.State.Find(key.Animal)?.Name;
+        // One look goes round them all.
+        var animal = key.Name == CareTaskName.LookIn && verb == ButtonVerb.Done && post.Tasks.Count(told => told.Key.Name == CareTaskName.LookIn) > 1 ? null : draft.State.Find(key.Animal)?.Name;
         var word = CareTaskWords.Word(key.Name);
         var at = draft.Speaker.Clock(draft.Now);
         var done = verb == ButtonVerb.Done && !OwnKinds.IsReading(key.Name);

@@ -51,6 +51,8 @@ public sealed record HerdEntry(string Name, HerdRole Role)
     public HerdEntryState? State { get; init; }
     /// <summary>Ear tag or collar number.</summary>
     public string? Tag { get; init; }
+    /// <summary>Nicknames, and names that it bore before.</summary>
+    public ImmutableArray<string> OtherNames { get; init; } = [];
 }
 
 /// <summary>A record the reader may refer back to.</summary>
@@ -85,6 +87,8 @@ public sealed record ReadingContext(ZonedDateTime Now, ImmutableArray<HerdEntry>
     public string? From { get; init; }
     /// <summary>The people in the group.</summary>
     public ImmutableArray<string> People { get; init; } = [];
+    /// <summary>The farm's own words.</summary>
+    public OwnWords Words { get; init; } = OwnWords.None;
     /// <summary>Recent records, newest last.</summary>
     public ImmutableArray<LoggedFact> Log { get; init; } = [];
     /// <summary>Recent lines, newest last.</summary>

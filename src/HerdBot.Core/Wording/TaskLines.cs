@@ -3,6 +3,7 @@ using HerdBot.Core.Care;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using NodaTime;
+using NodaTime.Text;
 
 namespace HerdBot.Core.Wording;
 
@@ -95,8 +96,14 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
             ("last", LastTemperature(warmth)), ("again_at", again),
             ("since", Speaker.Clock(task.Since ?? task.Due)), ("since_age", Speaker.Age(Now - (task.Since ?? task.Due))), ("seen", Seen(task)),
             ("gain", task.Figures.TryGetValue("gain", out var gain) ? Speaker.Gain(decimal.Parse(gain, CultureInfo.InvariantCulture)) : ""),
-            .. Milk(task, born),
+            .. Milk(task, born), .. Windows(task),
         ];
+    }
+
+    private IEnumerable<(string, string)> Windows(CareTask task)
+    {
+        yield return ("days", task.Figures.GetValueOrDefault(CloseUp.Days, ""));
+        yield return ("day", task.Figures.TryGetValue(CloseUp.Day, out var day) ? Speaker.Date(LocalDatePattern.Iso.Parse(day).Value) : "");
     }
 
     private string LastTemperature(WarmthState? warmth) => warmth?.Last switch

@@ -40,6 +40,8 @@ public sealed class ClosedSetTests
         Was = "23 \"lb\"",
         Name = "Copper",
         Text = "línea\nmit 'ä' 🦙",
+        Until = new LocalDate(2027, 6, 20),
+        Expected = new LocalDate(2028, 5, 20),
         Target = new FactId(7),
     };
 

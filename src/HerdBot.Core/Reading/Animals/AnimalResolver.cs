@@ -13,6 +13,9 @@ internal sealed class AnimalResolver(Circumstances known)
     /// <summary>Dams that this message says have just given birth, with the sexes of their young.</summary>
     public Dictionary<string, List<Sex?>> Births { get; } = new(StringComparer.OrdinalIgnoreCase);
 
+    /// <summary>Names that this message gives, and whom.</summary>
+    public Dictionary<string, string> NewNames { get; } = new(StringComparer.OrdinalIgnoreCase);
+
     /// <summary>This message tells of one more newborn of the dam.</summary>
     public void Born(string dam, Sex? sex) => (Births.TryGetValue(dam, out var litter) ? litter : Births[dam] = []).Add(sex);
 
@@ -50,7 +53,7 @@ internal sealed class AnimalResolver(Circumstances known)
         {
             MentionKind.Named => mention.Plural || mention.Entries.Count > 1 ? [.. mention.Entries.SelectMany(entry => OfNamed(entry, mention, whom))] : OfNamed(mention.Entries[0], mention, whom),
             MentionKind.BabyOf when mention.Entries.Count > 0 => [.. mention.Entries.SelectMany(dam => OfBaby(dam, mention, whom))],
-            MentionKind.Unknown => [Fact.AskAnimal],
+            MentionKind.Unknown => [mention.Name is { } name && NewNames.TryGetValue(name, out var animal) ? animal : Fact.AskAnimal],
             MentionKind.SomeDam when whom == Whom.Baby && !mention.Plural && task is not ("temperature" or "weight") => guess.Baby(null, task),
             MentionKind.SomeDam => SomeDams(mention, task),
             MentionKind.SomeMale => Males(),

@@ -40,11 +40,6 @@ internal sealed class ContextGuess(Circumstances known)
             return [BySize(mention.Size) ?? Fact.AskAnimal];
         }
 
-        if (mention is { Size: not 0 })
-        {
-            return [Fact.AskAnimal];
-        }
-
         // Both are waited for: only what was said tells them apart.
         int[] waited = known.Reply is null && known.Context.Reminders.Length > 1 ? [.. WaitedFor(task).Where(baby => herd.Suits(baby, mention))] : [];
         return waited.Length > 1 ? Best(waited, mention, task, (baby, _) => SaidScore(baby, herd.Entry(baby).Dam)) : Best(herd.Young.AsSpan(), mention, task, BabyScore);

@@ -49,7 +49,7 @@ internal static class MentionReader
         var item = scan.Items[i];
         if (item.Kind == ItemKind.Animal)
         {
-            return Named(scan, i, item);
+            return item.Mention is { Kind: MentionKind.Unknown } alike ? Unknown(scan, i, alike) : Named(scan, i, item);
         }
 
         if (OneOf(scan, i) is { } one)
@@ -338,7 +338,12 @@ internal static class MentionReader
             return null;
         }
 
-        var mention = new Mention(MentionKind.Unknown) { Name = item.Text };
+        return Unknown(scan, i, new Mention(MentionKind.Unknown) { Name = item.Text });
+    }
+
+    private static (Item Item, int Used) Unknown(Scan scan, int i, Mention mention)
+    {
+        var item = scan.Items[i];
         var genitive = IsClitic(scan, i + 1);
         var end = genitive ? i + 2 : i + 1;
         var noun = SkipLooks(scan, end);

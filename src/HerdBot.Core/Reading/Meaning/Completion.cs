@@ -27,7 +27,7 @@ internal sealed class Completion(Statement statement)
 
         TemperatureOfBoth();
         TwinsInTurn();
-        foreach (var draft in statement.Drafts.Where(draft => draft.Kind != FactKind.Birth))
+        foreach (var draft in statement.Drafts.Where(draft => draft.Kind != FactKind.Birth).OrderByDescending(draft => draft.Kind == FactKind.Roster))
         {
             Settle(draft);
         }
@@ -108,14 +108,34 @@ internal sealed class Completion(Statement statement)
                 Route = draft.Route,
                 Task = draft.Task,
                 Text = draft.Text ?? Words(draft),
-                Field = draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft)),
+                Until = EndOf(draft),
+                Expected = draft.Expected,
+                Field = draft.Kind == FactKind.Roster ? RosterField(draft, animal) : draft.Field is { } field ? field
+                    : draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft)),
                 Sex = draft.Sex,
+                Traits = draft.Traits,
                 Name = draft.Name ?? (animal == Fact.AskAnimal ? draft.Mention?.Name : null),
             };
             fact = draft.Ask == Ask.Value ? fact with { Value = null, Unit = null } : fact;
             Add(Timed(draft, fact, animal), draft);
+            if (draft is { Kind: FactKind.Roster, Name: { } name } && animal is not (null or Fact.AskAnimal))
+            {
+                resolver.NewNames[name] = animal;
+            }
         }
     }
+
+    // A time in the pen ends on the day that was named; where that has no year, in the winter after.
+    private static LocalDate? EndOf(Draft draft) => draft is not { When: { Kind: WhenKind.Range, Date: { } from, EndDate: { } to }, Kind: FactKind.Breeding or FactKind.QuestionDue } ? null
+        : to < from && Period.DaysBetween(from, to.PlusYears(1)) <= LongestPen ? to.PlusYears(1) : to;
+
+    private const int LongestPen = 150;
+
+    // A newborn gets its name; one that has a name is called otherwise.
+    private string RosterField(Draft draft, string? animal) =>
+        draft.Field is not (null or RosterWords.Nickname or RosterWords.Renamed) ? draft.Field
+        : statement.Scan.Herd.Find(animal) is >= 0 and var entry && statement.Scan.Herd.Entry(entry).Role != HerdRole.Newborn ? draft.Field ?? RosterWords.Nickname
+        : RosterWords.Named;
 
     /// <summary>What was said, for facts whose words are the fact.</summary>
     private string? Words(Draft draft) => draft.Clause.Items.Count > 0 && draft.Kind is FactKind.Note or FactKind.LabourSign or FactKind.Presentation or FactKind.Assistance
@@ -153,7 +173,9 @@ internal sealed class Completion(Statement statement)
             FactKind.Kit or FactKind.Weather or FactKind.QuestionTasks or FactKind.QuestionHowto => [],
             FactKind.QuestionDue => draft.Mention is null ? [] : resolver.Resolve(draft.Mention, Whom.Dam, "labour"),
             FactKind.QuestionStatus => draft.Mention is null ? [] : resolver.Resolve(draft.Mention, whom, draft.Task),
+            FactKind.Breeding when draft.Mention is null && draft.Sire is not null => [],
             FactKind.Death => Deaths(draft),
+            FactKind.Done when draft.Task == LookReader.Task && draft.Mention is null => [],
             FactKind.Roster => Rosters(draft),
             FactKind.Claim => Claims(draft, whom),
             FactKind.Note => Noted(draft) is [Fact.AskAnimal] && draft.Mention is null && !draft.Clause.Has(Lexicon.Tag.NoteBaby) ? [] : Noted(draft),
@@ -161,7 +183,7 @@ internal sealed class Completion(Statement statement)
             FactKind.Temperature or FactKind.Weight when IsGrown(draft) => resolver.Resolve(draft.Mention, Whom.Anyone, FactWords.Word(draft.Kind)),
             _ => resolver.Resolve(Twin(draft), whom, FactWords.Word(draft.Kind)),
         };
-        return names.Count > 0 ? names.AsEnumerable<string?>() : draft.Kind is FactKind.Kit or FactKind.Weather or FactKind.Claim or FactKind.Note || FactWords.Word(draft.Kind).StartsWith("question", StringComparison.Ordinal) ? [null] : [Fact.AskAnimal];
+        return names.Count > 0 ? names.AsEnumerable<string?>() : draft.Kind is FactKind.Kit or FactKind.Weather or FactKind.Claim or FactKind.Note || draft.Task == LookReader.Task || FactWords.Word(draft.Kind).StartsWith("question", StringComparison.Ordinal) ? [null] : [Fact.AskAnimal];
     }
 
     // A figure that only a grown animal can weigh is the dam's own; so is a temperature that was asked of her.
@@ -246,6 +268,12 @@ internal sealed class Completion(Statement statement)
 
     private Fact Timed(Draft draft, Fact fact, string? animal)
     {
+        if (draft is { Kind: FactKind.Breeding, Neg: false } && (draft.When?.DayOffset > 0 || draft.Clause.Has(Lexicon.Tag.Tomorrow)))
+        {
+            asks.Add(Ask.Time);
+            return fact;
+        }
+
         if (draft.When is not { } when)
         {
             return fact;

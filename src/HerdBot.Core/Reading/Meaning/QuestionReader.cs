@@ -53,6 +53,11 @@ internal static class QuestionReader
         var first = clauses.Find(clause => !clause.Items.TrueForAll(item => item.Kind is ItemKind.Person or ItemKind.Unknown || item.Tags.HasAny(TagSet.Of(Tag.Banter, Tag.Yes)))) ?? clauses[0];
         var tags = clauses.Aggregate(default(TagSet), (all, clause) => all | clause.Tags);
         var asked = clauses[0].Asked;
+        if (PlanningReader.Read(statement, clauses, tags, asked) is { } planning)
+        {
+            return planning;
+        }
+
         if (Figure(statement, clauses, tags, asked) is { } figure)
         {
             return figure;

@@ -11,8 +11,15 @@ internal static class StatementReader
     public static void Read(Statement statement)
     {
         MoodReader.Read(statement);
+        NewcomerReader.Read(statement);
         foreach (var clause in statement.Clauses)
         {
+            if (clause.Told)
+            {
+                statement.Named = statement.Of(clause).FirstOrDefault(draft => draft.Kind == Facts.FactKind.Roster)?.Mention ?? statement.Named;
+                continue;
+            }
+
             if (statement.Drafts.Count >= MostFacts)
             {
                 break;
@@ -36,10 +43,12 @@ internal static class StatementReader
             MoodGate.Sift(statement, clause, before);
             Marks.Apply(statement, clause, before);
             PlanReader.Read(statement, clause, before);
+            LookReader.Read(statement, clause);
         }
 
         MentionCarrier.Lend(statement);
         TimeAttacher.Attach(statement);
+        VetDateReader.Read(statement);
     }
 
     // "born in 2019"

@@ -46,9 +46,15 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         }
 
         var (entry, length) = scan.Herd.Names.Match(scan.Tokens, i);
-        if (entry >= 0 && length < phraseLength)
+        if (length > 0 && length < phraseLength)
         {
             return null;
+        }
+
+        if (entry == NameIndex.Alike && (length > 1 || !lookup.Knows(i) || IsName(i)))
+        {
+            var said = scan.Text[token.Start..scan.Tokens[i + length - 1].End];
+            return new Item(ItemKind.Animal, i, i + length) { Text = said, Mention = new Mention(MentionKind.Unknown) { Name = said } };
         }
 
         if (token.Kind != TokenKind.Word)
@@ -110,7 +116,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         {
             var token = scan.Tokens[i];
             if (token.Kind == TokenKind.Word && !lookup.Knows(i) && (!token.Capital || IsSentenceStart(i)) && !people.Contains(token.Text)
-                && scan.Herd.Names.Match(scan.Tokens, i).Entry < 0 && scan.Herd.Names.Mend(token.Text) is null)
+                && scan.Herd.Names.Match(scan.Tokens, i).Length == 0 && scan.Herd.Names.Mend(token.Text) is null)
             {
                 lookup.Mend(i, token.Text);
                 if (token.Capital && lookup.Knows(i) && Faint.HasAll(lookup.WordTags(i)))
