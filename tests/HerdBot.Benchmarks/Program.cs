@@ -1,22 +1,21 @@
 using HerdBot.Benchmarks;
 
-// Everything is printed as it was measured, on the disk of the folder for temporary files.
-switch (args)
+// Everything is printed as it was measured, on the disk of the folder for temporary files. Arguments name what to run.
+(string Name, Func<Task> Run)[] all =
+[
+    ("way", () => WholeWayBenchmarks.RunAsync(Console.Out)),
+    ("reading", () => ReadingBenchmarks.RunAsync(Console.Out)),
+    ("plan", () => Task.Run(() => PlanBenchmarks.Run(Console.Out))),
+    ("due", () => Task.Run(() => DueBenchmarks.Run(Console.Out))),
+    ("store", () => StoreBenchmarks.RunAsync(Console.Out)),
+];
+if (args.FirstOrDefault(arg => all.All(one => one.Name != arg)) is { } unknown)
 {
-    case []:
-        await WholeWayBenchmarks.RunAsync(Console.Out);
-        await ReadingBenchmarks.RunAsync(Console.Out);
-        PlanBenchmarks.Run(Console.Out);
-        DueBenchmarks.Run(Console.Out);
-        await StoreBenchmarks.RunAsync(Console.Out);
-        return 0;
-    case ["reading"]:
-        await ReadingBenchmarks.RunAsync(Console.Out);
-        return 0;
-    case ["due"]:
-        DueBenchmarks.Run(Console.Out);
-        return 0;
-    default:
-        Console.Error.WriteLine("Nothing (all but the long runs), or: reading, due");
-        return 2;
+    Console.Error.WriteLine($"'{unknown}' is none of: {string.Join(", ", all.Select(one => one.Name))}");
+    return 2;
 }
+foreach (var (_, run) in all.Where(one => args.Length == 0 || args.Contains(one.Name)))
+{
+    await run();
+}
+return 0;

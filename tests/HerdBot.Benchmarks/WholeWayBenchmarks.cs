@@ -1,11 +1,10 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using HerdBot.App.Messages;
 using HerdBot.App.Outbox;
 using HerdBot.App.Ports;
-using HerdBot.Core.Calendar;
-using HerdBot.Core.Care;
-using HerdBot.Core.Herd;
 using HerdBot.Host.Composition;
 using HerdBot.Host.LiteDb;
 using Microsoft.Extensions.Logging.Abstractions;
@@ -13,52 +12,115 @@ using NodaTime;
 
 namespace HerdBot.Benchmarks;
 
-/// <summary>Messages through the whole way: taken in durably, read, decided, committed durably, answered.</summary>
+/// <summary>
+/// Messages through the whole way: taken in durably, read, decided, committed durably, answered. Beside it the limit: the
+/// same writer puts the same documents in as many durable writes, and nothing else is done.
+/// </summary>
 internal static class WholeWayBenchmarks
 {
-    private const int Messages = 400;
+    private const int Messages = 1000;
+    private const int WarmUp = 200;
+    private const int Rounds = 3;
 
     public static async Task RunAsync(TextWriter output)
     {
         foreach (var inFlight in new[] { 1, 64 })
         {
-            var folder = Directory.CreateTempSubdirectory("herdbot-benchmark-");
-            try
+            var rounds = new List<(Way Whole, Way Bare)>();
+            for (var round = 0; round <= Rounds; round++)
             {
-                var rate = await RateAsync(Path.Combine(folder.FullName, "farm.db"), inFlight);
-                output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"whole way, {inFlight} in flight: {rate:0} messages/s, each durable twice (inbox, commit), its answer once more"));
+                var folder = Directory.CreateTempSubdirectory("herdbot-benchmark-");
+                try
+                {
+                    var (whole, written) = await WholeAsync(Path.Combine(folder.FullName, "farm.db"), inFlight);
+                    rounds.Add((whole, await BareAsync(Path.Combine(folder.FullName, "bare.db"), written, whole.DurableWrites)));
+                }
+                finally
+                {
+                    folder.Delete(recursive: true);
+                }
             }
-            finally
-            {
-                folder.Delete(recursive: true);
-            }
+            // The first round warms up.
+            var (way, bare) = rounds.Skip(1).OrderBy(pair => pair.Bare.Seconds / pair.Whole.Seconds).ElementAt(Rounds / 2);
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"whole way, {inFlight} in flight: {way.Messages / way.Seconds:0} messages/s, {(double)way.Documents / way.Messages:0.0} documents in {(double)way.DurableWrites / way.Messages:0.00} durable writes each; the same documents alone: {way.Messages / bare.Seconds:0} messages/s in {(double)bare.DurableWrites / way.Messages:0.00} writes; reached {bare.Seconds / way.Seconds:0%}"));
         }
     }
 
-    private static async Task<double> RateAsync(string data, int inFlight)
+    private static async Task<(Way Way, IReadOnlyList<object> Written)> WholeAsync(string data, int inFlight)
     {
-        await using var store = LiteDbHerdStore.Open(data);
+        await using var disk = LiteDbHerdStore.Open(data);
+        var store = new WrittenDown(disk);
         var door = new OpenDoor(Yard.Group);
         using var pipeline = new Pipeline(store, new PlainInboundFormat(), door, new NoWakeUp(), new OutboxRun(new YesChat(), door, NullLogger<OutboxRun>.Instance), Yard.Setup, SystemClocks.Real, NullLogger<Pipeline>.Instance);
         using var stop = new CancellationTokenSource();
         await pipeline.StartAsync();
         var running = pipeline.RunAsync(stop.Token);
-        await SendAsync(pipeline, 0, 32, inFlight);
+        await SendAsync(pipeline, 0, WarmUp, inFlight);
+        await pipeline.LookAsync();
+        var (before, from) = (store.Written.Count, disk.DurableWrites);
         var start = Stopwatch.GetTimestamp();
-        await SendAsync(pipeline, 32, Messages, inFlight);
-        var rate = Messages / Stopwatch.GetElapsedTime(start).TotalSeconds;
+        await SendAsync(pipeline, WarmUp, Messages, inFlight);
+        await pipeline.LookAsync();
+        var way = new Way(Messages, store.Written.Count - before, disk.DurableWrites - from, Stopwatch.GetElapsedTime(start).TotalSeconds);
         await stop.CancelAsync();
         await running.ContinueWith(_ => { }, TaskScheduler.Default);
-        return rate;
+        return (way, [.. store.Written.Skip(before)]);
     }
+
+    private static async Task<Way> BareAsync(string data, IReadOnlyList<object> written, long writes)
+    {
+        await using var store = LiteDbHerdStore.Open(data);
+        var versions = new Dictionary<GroupId, long>();
+        var documents = written.Select(one => one is Commit commit ? commit with { ExpectedVersion = Next(versions, commit.Group) } : one).ToList();
+        var start = Stopwatch.GetTimestamp();
+        foreach (var share in Enumerable.Range(0, (int)writes).Select(n => documents.Skip((int)(documents.Count * n / writes)).Take((int)((documents.Count * (n + 1) / writes) - (documents.Count * n / writes)))))
+        {
+            await Task.WhenAll(share.Select(one => one is Commit commit ? store.AppendAsync(commit) : (Task)store.TakeInAsync((InboxEntry)one)).ToList());
+        }
+        return new Way(0, documents.Count, store.DurableWrites, Stopwatch.GetElapsedTime(start).TotalSeconds);
+    }
+
+    private static long Next(Dictionary<GroupId, long> versions, GroupId group) =>
+        versions[group] = versions.TryGetValue(group, out var version) ? version + 1 : 0;
 
     private static async Task SendAsync(Pipeline pipeline, int from, int count, int inFlight)
     {
         foreach (var batch in Enumerable.Range(from, count).Chunk(inFlight))
         {
-            await Task.WhenAll(batch.Select(n => pipeline.TakeInAsync([PlainInboundFormat.Write(Yard.Line(n, Instant.FromDateTimeOffset(SystemClocks.Real.GetUtcNow())))])));
+            await pipeline.TakeInAsync([.. batch.Select(n => PlainInboundFormat.Write(Yard.Line(n, Instant.FromDateTimeOffset(SystemClocks.Real.GetUtcNow()))))]);
             await pipeline.IdleAsync();
         }
+    }
+
+    private sealed record Way(int Messages, int Documents, long DurableWrites, double Seconds);
+
+    /// <summary>A store that writes down what is written to it.</summary>
+    private sealed class WrittenDown(IHerdStore inner) : IHerdStore
+    {
+        public ConcurrentQueue<object> Written { get; } = [];
+
+        public Task<bool> TakeInAsync(InboxEntry entry, CancellationToken cancellation = default)
+        {
+            Written.Enqueue(entry);
+            return inner.TakeInAsync(entry, cancellation);
+        }
+
+        public Task<long> AppendAsync(Commit commit, CancellationToken cancellation = default)
+        {
+            Written.Enqueue(commit);
+            return inner.AppendAsync(commit, cancellation);
+        }
+
+        public Task<ImmutableArray<InboxEntry>> ReadWaitingAsync(CancellationToken cancellation = default) => inner.ReadWaitingAsync(cancellation);
+
+        public Task<ImmutableArray<StoredCommit>> ReadGroupAsync(GroupId group, long afterVersion = 0, CancellationToken cancellation = default) => inner.ReadGroupAsync(group, afterVersion, cancellation);
+
+        public Task<ImmutableArray<StoredCommit>> ReadAllAsync(long afterPosition = 0, int limit = int.MaxValue, CancellationToken cancellation = default) => inner.ReadAllAsync(afterPosition, limit, cancellation);
+
+        public Task<ImmutableArray<GroupId>> ReadGroupsAsync(CancellationToken cancellation = default) => inner.ReadGroupsAsync(cancellation);
+
+        public Task<long> HeadPositionAsync(CancellationToken cancellation = default) => inner.HeadPositionAsync(cancellation);
     }
 
     private sealed class NoWakeUp : IWakeUp
@@ -72,25 +134,4 @@ internal static class WholeWayBenchmarks
 
         public Task<SendResult> SendAsync(Outgoing outgoing, CancellationToken cancellation = default) => Task.FromResult<SendResult>(new SendResult.Sent($"post {outgoing.Number}"));
     }
-}
-
-/// <summary>An invented farm of twelve dams, four of them with newborns.</summary>
-internal static class Yard
-{
-    private static readonly string[] Dams = ["Clementine", "Bramblewick", "Dandelion", "Mabel", "Saffron", "Tansy", "Nutmeg", "Quill", "Sorrel", "Thistle", "Marigold", "Cobweb"];
-
-    private static readonly string[] Lines = ["Clementine had a girl, 24 lb", "temp 100.4", "Clementine's baby is up", "Clementine's baby nursing", "cord dipped on Clementine's baby", "how is Clementine's baby?", "nice sunset tonight", "Clementine's baby 99.8F"];
-
-    public static GroupId Group { get; } = new("farm");
-
-    public static Farm Farm { get; } = new(new FarmClock(DateTimeZoneProviders.Tzdb["America/Denver"]),
-        new[] { Species.Llama, Species.Alpaca }.Aggregate(System.Collections.Immutable.ImmutableDictionary<Species, CareTable>.Empty, (tables, species) => tables.Add(species, CareTable.BuiltIn(species))))
-    {
-        People = ["Marisol", "Teo"],
-    };
-
-    public static FarmSetup Setup { get; } = new(Farm, [.. Dams.Select(name => Roster.NewAnimal(name, HerdRole.Dam, Species.Llama) with { State = HerdEntryState.Due })]);
-
-    public static Inbound Line(int n, Instant at) =>
-        new Inbound.Line($"line {n}", Group, new Person("name:Teo", "Teo"), at, $"message {n}", Lines[n % Lines.Length], null);
 }

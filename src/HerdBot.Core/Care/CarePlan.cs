@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using NodaTime;
 
@@ -15,35 +14,48 @@ public static class CarePlan
     /// <param name="state">The herd.</param>
     /// <param name="farm">The farm.</param>
     /// <param name="now">Nothing after this counts.</param>
-    /// <remarks>Depends on the roster and the records alone: asked again for the same instant while these stay, it is not worked out again.</remarks>
+    /// <remarks>
+    /// Depends on the roster and the records alone, and a pair's part of it on the records about the pair: asked again for
+    /// the same instant, only what has changed is worked out again.
+    /// </remarks>
     public static ImmutableArray<CareTask> At(HerdState state, Farm farm, Instant now)
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(farm);
-        if (state.Planned is not { } known || known.Now != now || !ReferenceEquals(known.Farm, farm))
+        if (state.Planned is not { } known || !known.IsFor(state, farm, now))
         {
-            state.Planned = known = new PlanMemo(farm, now, WorkOut(state, farm, now));
+            state.Planned = known = WorkOut(state, farm, now);
         }
         return known.Tasks;
     }
 
-    private static ImmutableArray<CareTask> WorkOut(HerdState state, Farm farm, Instant now)
+    private static PlanMemo WorkOut(HerdState state, Farm farm, Instant now)
     {
-        var plan = ImmutableArray.CreateBuilder<CareTask>();
-        var young = state.Newborns.Where(baby => baby.State is null && baby.Born > now - Watched)
-            .Select(baby => NewbornView.Of(state, farm, baby, now)).OfType<NewbornView>().ToList();
+        var young = state.Newborns.Where(baby => baby.State is null && baby.Born > now - Watched && baby.Dam is not null).ToList();
+        var ofDam = young.ToLookup(baby => baby.Dam!);
+        var grown = state.Roster.Where(animal => animal.Role == HerdRole.Dam).ToList();
+        var pairs = new PairPlans(state, farm, now, state.Planned);
+        foreach (var dam in grown.Select(dam => dam.Id).Union(ofDam.Select(babies => babies.Key)))
+        {
+            pairs.Add(dam, [.. ofDam[dam]], (mother, babies) => OfPair(state, farm, now, mother, babies));
+        }
+        var plan = pairs.Plan([.. young.Select(baby => (baby.Dam!, baby.Id)), .. grown.Select(dam => (dam.Id, dam.Id))]);
+        // One look may go round all dams: no matter of one pair.
+        return plan with { Tasks = [.. plan.Tasks, .. CloseUp.Of(state, farm, now, plan.Tasks)] };
+    }
+
+    private static IEnumerable<(AnimalId Animal, IEnumerable<CareTask> Tasks)> OfPair(HerdState state, Farm farm, Instant now, Animal? dam, ImmutableArray<Animal> babies)
+    {
+        var young = babies.Select(baby => NewbornView.Of(state, farm, baby, now)).OfType<NewbornView>().ToList();
         foreach (var baby in young)
         {
             var tasks = NewbornPlan.Of(baby).Concat(VetOrders.Tasks(new Subject(baby.Table, baby.Told, baby.Animal.Id, baby.Pair), farm, now));
-            plan.AddRange(Absence.Rest(tasks, baby.Told, baby.Table, baby.Animal.Id, baby.Pair, now));
+            yield return (baby.Animal.Id, Absence.Rest(tasks, baby.Told, baby.Table, baby.Animal.Id, baby.Pair, now));
         }
-        var ofDam = young.ToLookup(baby => baby.Animal.Dam);
-        foreach (var dam in state.Roster.Where(animal => animal.Role == HerdRole.Dam).Select(dam => DamView.Of(state, farm, dam, ofDam[dam.Id], now)).OfType<DamView>())
+        if (dam is { Role: HerdRole.Dam } && DamView.Of(state, farm, dam, young, now) is { } view)
         {
-            var tasks = DamPlan.Of(dam).Concat(VetOrders.Tasks(dam.Subject, farm, now));
-            plan.AddRange(Absence.Rest(tasks, dam.Told, dam.Table, dam.Animal.Id, dam.Animal.Id, now));
+            var tasks = DamPlan.Of(view).Concat(VetOrders.Tasks(view.Subject, farm, now));
+            yield return (dam.Id, Absence.Rest(tasks, view.Told, view.Table, dam.Id, dam.Id, now));
         }
-        plan.AddRange(CloseUp.Of(state, farm, now, plan.ToArray()));
-        return plan.ToImmutable();
     }
 }

@@ -1,4 +1,3 @@
-using HerdBot.Core.Facts;
 using NodaTime;
 
 namespace HerdBot.Core.Care;

@@ -1,6 +1,5 @@
 using HerdBot.Core.Due;
 using HerdBot.Core.Facts;
-using HerdBot.Core.Herd;
 using NodaTime;
 
 namespace HerdBot.Core.Care;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using NodaTime;
 

@@ -1,7 +1,6 @@
 using HerdBot.Core.Care;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
-using NodaTime;
 
 namespace HerdBot.Core.Decisions;
 

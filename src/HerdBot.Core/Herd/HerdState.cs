@@ -72,7 +72,7 @@ public sealed record HerdState
     private Census Census => census ??= new Census(Roster, Vital.Values);
     private Census? census;
 
-    /// <summary>The plan that was worked out last; it holds as long as roster and records stay as they are.</summary>
+    /// <summary>The plan that was worked out last, for this herd or an earlier one.</summary>
     internal PlanMemo? Planned { get; set; }
 
     /// <summary>The herd's pregnancies, by the records; worked out when first asked for.</summary>
@@ -112,7 +112,7 @@ public sealed record HerdState
     /// <summary>The state after an event.</summary>
     public HerdState Apply(HerdEvent happened) => happened switch
     {
-        HerdEvent.AnimalAdded added => this with { Roster = Roster.Add(added.Animal), census = null, due = null, Planned = null },
+        HerdEvent.AnimalAdded added => this with { Roster = Roster.Add(added.Animal), census = null, due = null },
         HerdEvent.LineHeard heard => this with { Lines = Keep(Lines.Add(new(heard.Message, heard.By, heard.Text, heard.At, heard.ReplyTo))), LastAt = heard.At },
         HerdEvent.LineEdited edited => this with { Lines = Lines.ConvertAll(line => line.Message == edited.Message ? line with { Text = edited.Text } : line), LastAt = edited.At },
         HerdEvent.ButtonPressed pressed => this with { LastAt = pressed.At },
@@ -152,7 +152,6 @@ public sealed record HerdState
             Vital = Census.Counts(record) ? Vital.SetItem(place, record) : Vital.Remove(place),
             census = counts ? null : census,
             due = DueBook.Counts(record) || (before is not null && DueBook.Counts(before)) ? null : due,
-            Planned = null,
         };
     }
 

@@ -19,6 +19,9 @@ public sealed class LiteDbHerdStore : IHerdStore, IAsyncDisposable
     /// </summary>
     public Task<Exception> Faulted => _thread.Faulted;
 
+    /// <summary>How many durable writes there were since it was opened; what waits together is written at once.</summary>
+    public long DurableWrites => _thread.DurableWrites;
+
     /// <summary>Opens a data file for this process alone, and makes it, and its folder, where there is none.</summary>
     /// <exception cref="DataFileException">The file can't be used; the message says why and what to do. Nothing was changed.</exception>
     public static LiteDbHerdStore Open(string path) => new(DataFiles.Open(Path.GetFullPath(path)));

@@ -18,6 +18,7 @@ internal sealed class StoreThread
     private readonly TaskCompletionSource<Exception> _faulted = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly List<StoreCall> _batch = new(MostAtOnce);
     private readonly HerdDatabase _database;
+    private long _durableWrites;
     private readonly Task _running;
 
     public StoreThread(HerdDatabase database)
@@ -28,6 +29,9 @@ internal sealed class StoreThread
 
     /// <summary>Ends, with the cause, when the store has failed; never after a close.</summary>
     public Task<Exception> Faulted => _faulted.Task;
+
+    /// <summary>How many durable writes there were, each of all that waited.</summary>
+    public long DurableWrites => Interlocked.Read(ref _durableWrites);
 
     /// <summary>Waits for room and for the answer. What has begun can't be cancelled.</summary>
     public async Task<T> CallAsync<T>(Func<HerdDatabase, T> body, bool writes, CancellationToken cancellation)
@@ -106,6 +110,7 @@ internal sealed class StoreThread
         }
 
         _database.ThrowIfFailed();
+        Interlocked.Add(ref _durableWrites, Math.Min(writes.Count, 1));
         writes.ForEach(call => call.Answer());
         foreach (var read in _batch.Where(call => !call.Writes))
         {

@@ -1,6 +1,5 @@
 using FluentAssertions;
 using HerdBot.Core.Care;
-using HerdBot.Core.Decisions;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Posting;
 using HerdBot.Tests.Support;

@@ -3,7 +3,6 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using HerdBot.Host.Rehearsal;
 using HerdBot.Tests.Support;
-using NodaTime;
 using NodaTime.Text;
 
 namespace HerdBot.Tests.Rehearsals.CareRows;
