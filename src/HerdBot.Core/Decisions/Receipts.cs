@@ -84,7 +84,7 @@ internal static class Receipts
         {
             return [];
         }
-        return told.Length == 1
+        return told.Length == 1 || told[0].LevelAt(draft.Now) == Level.Act || told[0] is { Wording: "early" }
             ? [PostTexts.Reminder(draft, told)]
             : [draft.Phrases.Say("post.now", ("tasks", string.Join(", ", told.Select(task => Named(draft, task)))))];
     }

@@ -102,7 +102,7 @@ public static class PostingPlan
         var latest = farm.RoundUps.SelectMany(time => new[] { farm.Clock.At(today.PlusDays(-1), time), farm.Clock.At(today, time) })
             .Where(at => at <= now).Cast<Instant?>().Max();
         var missed = latest is null || state.RoundUpAt >= latest || (now - latest > Duration.FromMinutes(1) && !(offSince < latest));
-        return missed ? [] : [.. tasks.Where(task => task.OpenAt(now))];
+        return missed ? [] : [.. tasks.Where(task => task.OpenAt(now) && !(task.RestsUntil > now))];
     }
 
     /// <summary>Since when the bot was off, where anything fell due in that time.</summary>

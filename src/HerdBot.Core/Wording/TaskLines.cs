@@ -58,7 +58,8 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
     public string Short(CareTask task)
     {
         ArgumentNullException.ThrowIfNull(task);
-        var noun = Noun(task.Key.Name);
+        var word = CareTaskWords.Word(task.Key.Name);
+        var noun = task.StateAt(Now) == TaskState.Asked && Phrases.Has($"short.{word}") ? Phrases.Say($"short.{word}", Figures(task)) : Noun(task.Key.Name);
         return task.StateAt(Now) switch
         {
             _ when task.LevelAt(Now) == Level.Vet => $"{noun} ({Phrases.Say("post.vet")})",

@@ -18,7 +18,8 @@ public sealed class WordingTests
     public static TheoryData<Language> Languages => [.. Enum.GetValues<Language>()];
 
     /// <summary>The parts of keys that are put together in the code.</summary>
-    private static readonly string[] PutTogether = ["noun.", "asked.", "late.", "vet.", "lapsed.", "button.", "fact.", "missing.", "reply.warm.", "why.species.", "season.", "order."];
+    private static readonly string[] PutTogether =
+        ["noun.", "asked.", "late.", "vet.", "lapsed.", "button.", "fact.", "missing.", "reply.warm.", "why.species.", "season.", "order.", "short."];
 
     [Theory]
     [MemberData(nameof(Languages))]

@@ -50,13 +50,17 @@ internal static class BirthReader
         var two = clause.Items.Exists(item => item is { Kind: ItemKind.Number, Value: 2 or 3 });
         return clause.Has(Tag.Born)
             || (clause.Has(Tag.B) && clause.Has(Tag.HasTime))
-            || (clause.Has(Tag.Had) && (young || (two && clause.Has(Tag.HasDam))) && !clause.HasAny(Tag.Nurse, Tag.Bottle, Tag.Medicine, Tag.Bleed, Tag.Vaccine, Tag.HasVolume, Tag.Colostrum) && !HasNewborn(statement, clause))
+            || (clause.Has(Tag.Had) && !BabyHas(clause) && (young || (two && clause.Has(Tag.HasDam))) && !clause.HasAny(Tag.Nurse, Tag.Bottle, Tag.Medicine, Tag.Bleed, Tag.Vaccine, Tag.HasVolume, Tag.Colostrum) && !HasNewborn(statement, clause))
             || (clause.Has(Tag.Dropped) && (young || (clause.Has(Tag.HasDam) && Next(statement, clause)?.Has(Tag.Sex) == true)))
             || (clause.Has(Tag.Out) && !clause.HasAny(Tag.Part, Tag.Presents, Tag.Bubble, Tag.Meconium, Tag.Weather) && (young || Announced(statement, clause)))
             || (clause.Has(Tag.Found) && young && !HasNewborn(statement, clause) && !(clause.Mentions.Any(mention => mention.Kind == MentionKind.SomeBaby) && !clause.Has(Tag.Baby)))
             || Pulled(statement, clause)
             || Listed(statement, clause);
     }
+
+    // "the baby has scours": what it has, and nobody was born
+    private static bool BabyHas(Clause clause) =>
+        clause.First(Tag.Baby) is { } baby && clause.First(Tag.Had) is { } had && baby.First < had.First && !clause.HasAny(Tag.HasDam, Tag.Sex);
 
     // "8:41 out, boy": a bare "out" where a birth is under way and the sex or hour is told
     private static bool Announced(Statement statement, Clause clause) =>

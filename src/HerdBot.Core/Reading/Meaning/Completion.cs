@@ -170,9 +170,10 @@ internal sealed class Completion(Statement statement)
         return names.Count > 0 ? names.AsEnumerable<string?>() : draft.Kind is FactKind.Kit or FactKind.Weather or FactKind.Claim or FactKind.Note || draft.Task == LookReader.Task || FactWords.Word(draft.Kind).StartsWith("question", StringComparison.Ordinal) ? [null] : [Fact.AskAnimal];
     }
 
-    // A figure that only a grown animal can weigh is the dam's own.
-    private static bool IsGrown(Draft draft) =>
-        draft is { Kind: FactKind.Weight, Mention.Kind: MentionKind.Named } && draft.Value > (draft.Unit == FactUnit.Kg ? 45m : 100m);
+    // A figure that only a grown animal can weigh is the dam's own; so is a temperature that was asked of her.
+    private bool IsGrown(Draft draft) => (draft is { Kind: FactKind.Temperature, Mention: { Kind: MentionKind.Named, Entries: [var dam, ..] } }
+            && statement.Known.Context.Reminders.Any(reminder => reminder.Task == "temperature" && reminder.Animal == statement.Scan.Herd.Entry(dam).Name))
+        || draft is { Kind: FactKind.Weight, Mention.Kind: MentionKind.Named } && draft.Value > (draft.Unit == FactUnit.Kg ? 45m : 100m);
 
     // "ewe lamb 9#, ram lamb 10.5#": the sex told next to the figure says which twin.
     private Mention? Twin(Draft draft)

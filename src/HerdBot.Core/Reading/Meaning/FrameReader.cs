@@ -64,6 +64,11 @@ internal static class FrameReader
             }
         }
 
+        if (frame.Give == FactKind.LabourSign && clause.Mentions.Any() && clause.Mentions.All(mention => mention.Kind == Animals.MentionKind.BabyOf))
+        {
+            return false;
+        }
+
         if (frame.Condition == "labour" && statement.Drafts.Exists(draft => draft.Kind == FactKind.Birth))
         {
             return false;

@@ -46,7 +46,7 @@ internal static class MentionCarrier
         }
     }
 
-    // "took his temp": the phrase itself says of whom
+    // "took his temp": the phrase itself says of whom; "el ombligo" does not
     private static Mention? Spoken(Statement statement, Draft draft)
     {
         if (draft.Anchor is not { Kind: ItemKind.Sense } anchor || anchor.End <= anchor.First + 1)
@@ -58,7 +58,7 @@ internal static class MentionCarrier
         for (var i = anchor.First; i < anchor.End; i++)
         {
             var tags = words.Phrases.Alone(words.Words.Find(statement.Scan.Tokens[i].Exact, statement.Scan.Tokens[i].Text)).Tags;
-            if (tags.HasAny(TagSet.Of(Tag.Him, Tag.He)) || (tags.HasAny(TagSet.Of(Tag.Her, Tag.She)) && !tags.Has(Tag.Article)))
+            if (tags.HasAny(TagSet.Of(Tag.Him, Tag.He, Tag.Her, Tag.She)) && !tags.Has(Tag.Article))
             {
                 return new Mention(MentionKind.Pronoun) { Sex = tags.HasAny(TagSet.Of(Tag.Him, Tag.He)) ? Sex.Male : Sex.Female };
             }

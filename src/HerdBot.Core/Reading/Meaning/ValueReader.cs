@@ -285,7 +285,7 @@ internal static class ValueReader
 
         switch (draft.Kind)
         {
-            case FactKind.Temperature when item.Unit is null || Readings.TemperatureScale(item.Value) is null || Readings.TemperatureScale(item.Value) != item.Unit:
+            case FactKind.Temperature when !Readings.IsPossible(item.Value, item.Unit) && (item.Unit is null || Readings.TemperatureScale(item.Value) is null || Readings.TemperatureScale(item.Value) != item.Unit):
                 draft.Unit = Readings.TemperatureScale(item.Value);
                 draft.Ask = draft.Unit is null ? Ask.Value : null;
                 break;
@@ -337,7 +337,8 @@ internal static class ValueReader
         var told = statement.Clauses.Exists(other => other.HasAny(Tag.HasNumber, Tag.HasQuantity));
         if (clause.Has(Tag.ReadsLow) && !told)
         {
-            statement.Add(FactKind.Temperature, clause, clause.First(Tag.ReadsLow));
+            var low = clause.First(Tag.ReadsLow)!;
+            statement.Add(FactKind.Temperature, clause, low).Text = statement.Scan.Slice(low, low);
         }
         else if (clause.Has(Tag.Weighed) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
         {

@@ -209,7 +209,7 @@ public sealed class DueAnswerTests
         var posts = yard.Say("05:30", Some.Birth("05:20", "Willow"));
 
         posts[^1].Tasks.Should().Contain(task => task.Key.Name == HerdBot.Core.Care.CareTaskName.VetToday && task.Level == HerdBot.Core.Care.Level.Act);
-        posts[^1].Text.Should().Contain("phone the vet");
+        posts[^1].Text.Should().Contain("Phone the vet within the hour");
     }
 
     [Fact]
