@@ -221,6 +221,15 @@ public sealed class DueAnswerTests
     }
 
     [Fact]
+    public void The_seasons_calendar_is_a_picture_with_the_list_as_its_words()
+    {
+        yard.Write("Ana", "05:00", "season calendar")[^1].Picture.Should().BeNull("nobody is awaited yet");
+        Write("Willow bred to Flint 5/3");
+
+        yard.Write("Ana", "05:00", "show me the season calendar")[^1].Should().Match<Post>(post => post.Picture == Post.Season && post.Text == "Next: Willow Apr 26.");
+    }
+
+    [Fact]
     public void How_she_is_tells_when_she_is_due()
     {
         Write("Willow bred to Flint 5/3");
