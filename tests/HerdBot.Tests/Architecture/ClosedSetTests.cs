@@ -50,6 +50,7 @@ public sealed class ClosedSetTests
     {
         Tasks = [new PostedTask(Key, "Sage's baby", At, TaskState.Held, Level.Vet, "vet")],
         Buttons = [new Button("On it", ButtonVerb.OnIt, 0)],
+        Picture = Post.Season,
         ReplyTo = "tg:5",
         Edits = 2,
     };
