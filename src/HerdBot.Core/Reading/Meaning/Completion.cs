@@ -15,7 +15,8 @@ internal sealed class Completion(Statement statement)
     private static readonly ImmutableArray<Ask> Gravest = [Ask.Sure, Ask.Animal, Ask.Value, Ask.Unit, Ask.Time];
     private readonly AnimalResolver resolver = new(statement.Known);
     private readonly Dictionary<string, LocalDateTime> births = new(StringComparer.OrdinalIgnoreCase);
-    private readonly List<(Fact Fact, int Position)> facts = [];
+    private readonly List<Settled> facts = [];
+    private readonly Dictionary<(FactKind Kind, string? Animal), List<Settled>> alike = [];
     private readonly HashSet<Ask> asks = [];
 
     public (ImmutableArray<Fact> Facts, Ask? Ask) Finish()
@@ -304,20 +305,31 @@ internal sealed class Completion(Statement statement)
             asks.Add(ask);
         }
 
+        var about = (fact.Kind, fact.Animal);
+        var others = alike.TryGetValue(about, out var known) ? known : alike[about] = [];
         if (fact is { Neg: true, Kind: FactKind.Vaccination or FactKind.Medication })
         {
-            facts.RemoveAll(pair => !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal);
+            others.RemoveAll(other => !other.Fact.Neg && facts.Remove(other));
         }
 
-        var twin = facts.FindIndex(pair => IsSame(pair.Fact, fact));
-        if (twin < 0)
+        var twin = others.Find(other => IsSame(other.Fact, fact));
+        if (twin is null)
         {
-            facts.Add((fact, draft.Position));
+            var settled = new Settled(fact, draft.Position);
+            facts.Add(settled);
+            others.Add(settled);
         }
-        else if (facts[twin].Fact.At is null)
+        else if (twin.Fact.At is null)
         {
-            facts[twin] = (facts[twin].Fact with { At = fact.At, Unsure = facts[twin].Fact.Unsure && fact.Unsure }, facts[twin].Position);
+            twin.Fact = twin.Fact with { At = fact.At, Unsure = twin.Fact.Unsure && fact.Unsure };
         }
+    }
+
+    private sealed class Settled(Fact fact, int position)
+    {
+        public Fact Fact { get; set; } = fact;
+
+        public int Position { get; } = position;
     }
 
     private static bool IsSame(Fact a, Fact b) =>
