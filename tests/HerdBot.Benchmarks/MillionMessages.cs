@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Runtime;
 using HerdBot.App.Records;
 using HerdBot.Core.Reading;
+using HerdBot.Tests.Support;
 
 namespace HerdBot.Benchmarks;
 

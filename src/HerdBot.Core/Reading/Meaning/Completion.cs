@@ -15,11 +15,12 @@ internal sealed class Completion(Statement statement)
     private static readonly ImmutableArray<Ask> Gravest = [Ask.Sure, Ask.Animal, Ask.Value, Ask.Unit, Ask.Time];
     private readonly AnimalResolver resolver = new(statement.Known);
     private readonly Dictionary<string, LocalDateTime> births = new(StringComparer.OrdinalIgnoreCase);
-    private readonly List<(Fact Fact, int Position)> facts = [];
+    private readonly List<Settled> facts = [];
+    private readonly Dictionary<(FactKind Kind, string? Animal), List<Settled>> alike = [];
     private readonly HashSet<Ask> asks = [];
 
     /// <summary>The facts, and where in the message each was said.</summary>
-    public IEnumerable<(Fact Fact, int Position)> Origins => facts.OrderBy(pair => pair.Position);
+    public IEnumerable<(Fact Fact, int Position)> Origins => facts.OrderBy(one => one.Position).Select(one => (one.Fact, one.Position));
 
     public (ImmutableArray<Fact> Facts, Ask? Ask) Finish()
     {
@@ -340,23 +341,24 @@ internal sealed class Completion(Statement statement)
             asks.Add(ask);
         }
 
+        var about = (fact.Kind, fact.Animal);
+        var others = alike.TryGetValue(about, out var known) ? known : alike[about] = [];
         if (fact is { Neg: true, Kind: FactKind.Vaccination or FactKind.Medication })
         {
-            facts.RemoveAll(pair => !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal);
+            others.RemoveAll(other => !other.Fact.Neg && facts.Remove(other));
         }
 
-        var twin = facts.FindIndex(pair => IsSame(pair.Fact, fact));
-        if (twin < 0)
+        var twin = others.Find(other => IsSame(other.Fact, fact));
+        if (twin is null)
         {
-            facts.Add((fact, draft.Position));
-        }
-        else if (facts[twin].Fact is { At: null } told)
-        {
-            facts[twin] = (Both(told with { At = fact.At, Unsure = told.Unsure && fact.Unsure }, fact), facts[twin].Position);
+            var settled = new Settled(fact, draft.Position);
+            facts.Add(settled);
+            others.Add(settled);
         }
         else
         {
-            facts[twin] = (Both(facts[twin].Fact, fact), facts[twin].Position);
+            var told = twin.Fact;
+            twin.Fact = Both(told.At is null ? told with { At = fact.At, Unsure = told.Unsure && fact.Unsure } : told, fact);
         }
     }
 
@@ -368,6 +370,13 @@ internal sealed class Completion(Statement statement)
             Text = string.Join(", ", new[] { one.Text, other.Text }.OfType<string>()),
         }
         : one;
+
+    private sealed class Settled(Fact fact, int position)
+    {
+        public Fact Fact { get; set; } = fact;
+
+        public int Position { get; } = position;
+    }
 
     private static bool IsSame(Fact a, Fact b) =>
         a.Kind == b.Kind && a.Animal == b.Animal && a.N == b.N && a.Task == b.Task && a.Name == b.Name

@@ -147,7 +147,8 @@ internal static class CorrectionReader
     private static Fact? MendSex(Statement statement)
     {
         var sexes = Items(statement).Where(item => item.Is(Tag.Sex) && item.Argument is 1 or 2 && item.Mention?.Kind is null or MentionKind.SomeBaby or MentionKind.SomeMale or MentionKind.BabyOf).ToList();
-        var not = Items(statement).FirstOrDefault(item => item.Is(Tag.Not))?.First ?? int.MaxValue;
+        var no = statement.Clauses[0] is { Items: [var only] } ? only : null;
+        var not = Items(statement).FirstOrDefault(item => item.Is(Tag.Not) && item != no)?.First ?? int.MaxValue;
         var denied = sexes.Find(item => item.First > not);
         var told = sexes.Find(item => item != denied) ?? sexes.FirstOrDefault();
         if (told is null || Has(statement, Tag.HasNumber) || Has(statement, Tag.HasQuantity) || Target(statement, fact => fact.Kind == FactKind.Birth) is not { Fact.Animal: { } dam } target)
@@ -184,7 +185,7 @@ internal static class CorrectionReader
             ?? Target(statement, fact => fact.Value is { } was && Likes(fact.Kind, meant, was) && (kind is null || FactWords.Word(fact.Kind) == kind) && IsAbout(statement, fact, named));
         return target is null ? null : From(target, FactWords.Word(target.Fact.Kind), Format(target.Fact.Value))
             with
-        { Value = meant.Value, Unit = meant.Unit ?? target.Fact.Unit };
+        { Value = meant.Value, Unit = meant.Unit ?? (target.Fact.Kind == FactKind.Temperature ? Readings.TemperatureScale(meant.Value) : null) ?? target.Fact.Unit };
     }
 
     private static bool IsAbout(Statement statement, Fact fact, Mention? named) =>

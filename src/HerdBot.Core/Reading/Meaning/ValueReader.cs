@@ -1,4 +1,5 @@
 using HerdBot.Core.Facts;
+using HerdBot.Core.Reading.Animals;
 using HerdBot.Core.Reading.Lexicon;
 using HerdBot.Core.Reading.Scanning;
 
@@ -327,7 +328,7 @@ internal static class ValueReader
     {
         draft.Value = item.Value;
         draft.Unit = item.Unit;
-        draft.Route = RouteOf(statement, clause);
+        draft.Route = draft.Kind is FactKind.Feed or FactKind.Colostrum ? RouteOf(statement, clause) : null;
         if (clause.Items.IndexOf(item) is > 0 and var at && clause.Items[at - 1].Is(Tag.Over) && draft.Kind is FactKind.Temperature or FactKind.Weight or FactKind.Igg)
         {
             draft.Ask = Ask.Value;
@@ -357,7 +358,8 @@ internal static class ValueReader
         clause.Has(Tag.Tube) ? FeedRoute.Tube
         : clause.Has(Tag.Syringe) ? FeedRoute.Syringe
         : clause.Has(Tag.Bottle) ? FeedRoute.Bottle
-        : statement.Drafts.LastOrDefault(draft => draft.Route is not null)?.Route;
+        : clause.Mentions.Any(mention => mention.Kind is MentionKind.Named or MentionKind.BabyOf or MentionKind.Unknown) ? null
+        : statement.Drafts.LastOrDefault(draft => draft.Route is not null && draft.Clause.Sentence == clause.Sentence)?.Route;
 
     // "up .4", "gained half a pound": how much it changed, not what it weighs
     public static bool Change(Statement statement, Clause clause)

@@ -19,7 +19,8 @@ internal static class Tokenizer
         var end = Math.Min(text.Length, LongestText);
         for (var i = 0; i < end && tokens.Count < MostTokens;)
         {
-            i = char.IsWhiteSpace(text[i]) ? i + 1
+            i = text[i] == '\n' ? ReadLineEnd(i, tokens)
+                : char.IsWhiteSpace(text[i]) ? i + 1
                 : IsNumberStart(text, i, end) ? NumberReader.Read(text, i, end, tokens)
                 : char.IsLetter(text[i]) ? ReadWord(text, i, end, tokens)
                 : ReadMark(text, i, end, tokens);
@@ -130,6 +131,17 @@ internal static class Tokenizer
         }
 
         return new string(letters[..length]);
+    }
+
+    // A new line parts what stands on it from what went before, as a full stop does.
+    private static int ReadLineEnd(int at, List<Token> tokens)
+    {
+        if (tokens.Count > 0 && !tokens[^1].Is('\n'))
+        {
+            tokens.Add(new Token(TokenKind.Mark, at, at + 1, "\n"));
+        }
+
+        return at + 1;
     }
 
     private static int ReadMark(string text, int start, int end, List<Token> tokens)

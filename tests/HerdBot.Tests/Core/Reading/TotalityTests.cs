@@ -2,6 +2,7 @@ using CsCheck;
 using FluentAssertions;
 using HerdBot.App.Records;
 using HerdBot.Core.Reading;
+using HerdBot.Tests.Support;
 using Xunit;
 
 namespace HerdBot.Tests.Core.Reading;
@@ -29,6 +30,18 @@ public sealed class TotalityTests
                 },
                 iter: 4_000,
                 threads: 1);
+
+    // The same messages as those of the benchmarks' million, by another seed.
+    [Fact]
+    public void No_garbled_message_throws()
+    {
+        var garble = new Garble(Messages, 11);
+        for (var n = 0; n < 14_000; n++)
+        {
+            var (text, around) = garble.Next();
+            Read(text, around.Context);
+        }
+    }
 
     [Fact]
     public void No_random_text_throws() =>
@@ -71,6 +84,18 @@ public sealed class TotalityTests
 
         message.Should().BeNull();
         told.Should().Be(error);
+    }
+
+    private static void Read(string text, ReadingContext context)
+    {
+        try
+        {
+            Reader.Read(text, context);
+        }
+        catch (Exception fault)
+        {
+            throw new InvalidOperationException($"'{text}' cannot be read.", fault);
+        }
     }
 
     private static string Edit(string text, int at, int cut, string scrap)

@@ -1,6 +1,6 @@
 using HerdBot.App.Records;
 
-namespace HerdBot.Benchmarks;
+namespace HerdBot.Tests.Support;
 
 /// <summary>Messages that nobody labelled: those of the corpora as thumbs, dictation and chance would change them. The same seed gives the same ones.</summary>
 internal sealed class Garble(IReadOnlyList<CorpusLine> lines, int seed)
