@@ -155,7 +155,7 @@ internal sealed class Completion(Statement statement)
 
     // "up, down, up again" of a dam near birth
     private bool IsRestless(Draft draft, string? animal) =>
-        draft.Kind == FactKind.Standing && animal == Fact.AskAnimal && draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Drafts.Exists(other => other.Kind == FactKind.LabourSign) && !statement.Scan.Herd.Young.Any(baby => statement.Scan.Herd.Entry(baby).Role is HerdRole.Newborn);
+        draft.Kind == FactKind.Standing && animal == Fact.AskAnimal && draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Drafts.Exists(other => other.Kind == FactKind.LabourSign) && !statement.Scan.Herd.Young.Any(young => statement.Scan.Herd.Entry(young).Role is HerdRole.Newborn);
 
     // Straining after the birth is no labour.
     private bool IsAfterBirth(Draft draft, string? animal) =>
