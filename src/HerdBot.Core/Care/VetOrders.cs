@@ -19,7 +19,8 @@ public static class VetOrders
     {
         ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(farm);
-        return record is { Certain: true, Fact.Text: { } text } && record.Fact.Says(NoteTopics.Order)
+        // "The vet says" is hearsay by its nature, and an order all the same.
+        return record is { Withdrawn: false, Fact: { Neg: false, Text: { } text } } && record.Fact.Says(NoteTopics.Order)
             ? VetOrderReader.Read(text, farm.Clock.Day(record.SaidAt), farm.Dates == DateOrder.MonthFirst) : null;
     }
 

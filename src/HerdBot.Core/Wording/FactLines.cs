@@ -42,7 +42,7 @@ public sealed record FactLines(Speaker Speaker)
         ];
         var said = Phrases.SayFirst(keys, ("value", Speaker.Said(fact)), ("text", fact.Text ?? ""), ("name", fact.Name ?? ""), ("was", Speaker.Name(fact.Was ?? fact.Animal ?? "")), ("traits", Traits(fact)), ("by", by),
             ("task", Task(fact)), ("answer", Answer(fact)), ("sire", fact.Sire ?? ""), ("at", born is { } instant ? Speaker.Clock(instant) : "")).Trim().TrimEnd(',', ':');
-        said = fact.Unsure ? Phrases.Say("fact.unsure", ("fact", said)) : said;
+        said = fact.Unsure && !fact.Says(NoteTopics.Order) ? Phrases.Say("fact.unsure", ("fact", said)) : said;
         return at is not { } when || born is not null ? said
             : fact.Until is { } until ? Phrases.Say("fact.from_to", ("fact", said), ("from", Speaker.Date(fact.At!.Value.Date)), ("to", Speaker.Date(until)))
             : Phrases.Say("fact.at", ("fact", said), ("at", fact.At is { Time: null } day && day.Date != Speaker.Farm.Clock.Day(Speaker.Now) ? Speaker.Date(day.Date) : Speaker.Clock(when)));

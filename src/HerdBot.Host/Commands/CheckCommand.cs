@@ -1,6 +1,9 @@
 using System.CommandLine;
+using System.Globalization;
 using HerdBot.App.Ports;
 using HerdBot.App.Records;
+using HerdBot.Core.Care;
+using HerdBot.Core.Herd;
 using HerdBot.Host.LiteDb;
 using HerdBot.Host.Telegram;
 
@@ -40,12 +43,20 @@ public static class CheckCommand
         {
             await output.WriteLineAsync($"Mind: {warning}");
         }
+        foreach (var number in VetsNumbers(settings.Setup.Farm))
+        {
+            await output.WriteLineAsync(number);
+        }
         if (problems.Count == 0)
         {
             await output.WriteLineAsync($"Settings and care table are in order. {events}");
         }
         return problems.Count == 0 ? 0 : 2;
     }
+
+    /// <summary>The numbers of the care table that the farm's vet wants otherwise, each with whose it is.</summary>
+    private static IEnumerable<string> VetsNumbers(Farm farm) => farm.Tables.Values.Take(1).SelectMany(table => table.OfTheVet.Select(name => CareKeys.All.First(key => key.Name == name))
+        .Select(key => string.Create(CultureInfo.InvariantCulture, $"By {table.Source(key)}: {key.Name} is {table.Number(key)} {CareTable.UnitWord(key.Unit)}.")));
 
     private static async Task<string> CountAsync(string data, List<string> problems)
     {
