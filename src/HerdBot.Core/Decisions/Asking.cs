@@ -65,7 +65,7 @@ internal static class Asking
     }
 
     /// <summary>The name that nobody knew; null where the question is about another thing.</summary>
-    private static string? Unknown(Question question) => question.Waiting.Select(fact => fact.Name).FirstOrDefault(name => name is not null);
+    private static string? Unknown(Question question) => question.Waiting.Where(fact => fact.Kind != FactKind.Roster).Select(fact => fact.Name).FirstOrDefault(name => name is not null);
 
     /// <summary>Closes what nobody has answered in time.</summary>
     public static void CloseLapsed(Draft draft)
@@ -166,7 +166,7 @@ internal static class Asking
     private static string Text(Draft draft, Ask ask, Fact fact, string by)
     {
         var what = ask == Facts.Ask.Value && CareTaskWords.TryParse(fact.Task ?? FactWords.Word(fact.Kind), out var reading)
-            ? draft.TaskLines.Noun(reading) : draft.FactLines.Say(fact with { Name = null }, by);
+            ? draft.TaskLines.Noun(reading) : fact is { Kind: FactKind.Roster, Animal: Fact.AskAnimal, Name: { } name } ? name : draft.FactLines.Say(fact with { Name = null }, by);
         var animal = fact.Animal is null or Fact.AskAnimal ? "" : draft.Speaker.Name(fact.Animal);
         (string, string)[] values = [("what", what), ("animal", animal), ("name", fact.Name ?? "")];
         var key = ask switch

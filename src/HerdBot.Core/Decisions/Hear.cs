@@ -39,9 +39,21 @@ public static class Hear
         {
             Take(draft, answered.Question, answered.Answer, by, message);
         }
+        else if (told is not null && TypedButtons.Of(Press.Shown(draft, told), text) is { } button && Press.Mends(button.Verb))
+        {
+            Press.Mend(draft, told, button.Verb, by);
+        }
+        else if (told is not null && TypedButtons.Fact(draft, text, told) is { } pressed)
+        {
+            Act(draft, [pressed], null, by, message, text);
+        }
         else
         {
             var reading = Reader.Read(text, Circumstances.Of(draft, by, message, replyTo, now));
+            if (reading is { Facts.IsEmpty: true, Ask: null } && TypedButtons.Fact(draft, text, null) is { } meant)
+            {
+                reading = reading with { Facts = [meant] };
+            }
             if (CardAnswers.To(draft, text, reading.Facts) is { } card)
             {
                 draft.Say(draft.Post(PostKind.Answer, card) with { ReplyTo = message });

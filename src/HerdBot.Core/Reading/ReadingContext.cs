@@ -109,7 +109,7 @@ public sealed record ReadingReason(string Words, string Why);
 /// <summary>What a message was understood to say.</summary>
 /// <param name="Facts">In the order said; empty where nothing may be recorded.</param>
 /// <param name="Ask">The one thing to ask back before recording; null where nothing.</param>
-/// <param name="Reasons">For people who want to know why.</param>
+/// <param name="Reasons">For people who want to know why; empty unless they were asked for.</param>
 public sealed record Reading(ImmutableArray<Fact> Facts, Ask? Ask, ImmutableArray<ReadingReason> Reasons)
 {
     /// <summary>Nothing to record and nothing to ask.</summary>

@@ -60,7 +60,8 @@ public static class ReadCommand
             writer.WriteStartObject();
             if (CorpusLine.Parse(line, out var id, out var error) is { } message)
             {
-                Write(writer, id, Reader.Read(message.Text, farm is null ? message.Context : Own(message.Context, farm)), explain);
+                var context = farm is null ? message.Context : Own(message.Context, farm);
+                Write(writer, id, explain ? Reader.Explain(message.Text, context) : Reader.Read(message.Text, context), explain);
             }
             else
             {

@@ -8,9 +8,9 @@ namespace HerdBot.Core.Reading.Animals;
 /// <summary>What was said and recorded before, in the form the reader asks for it.</summary>
 internal sealed class Circumstances
 {
+    private static readonly TagSet LabourWords = TagSet.Of(Tag.Labour, Tag.WaterBroke, Tag.Part);
     private static readonly Duration IdleFresh = Duration.FromMinutes(15);
     private static readonly Duration TwinFresh = Duration.FromHours(4);
-    private static readonly TagSet LabourWords = TagSet.Of(Tag.Labour, Tag.WaterBroke, Tag.Part);
     private static readonly Duration LabourFresh = Duration.FromHours(12);
     private static readonly Duration ScanFresh = Duration.FromHours(2);
     private readonly List<(Scan Scan, Duration Age)> lines = [];
@@ -24,7 +24,7 @@ internal sealed class Circumstances
     }
 
     /// <summary>The last line before was small talk: a "he" may be anybody.</summary>
-    public bool SaidIdle => Lines().FirstOrDefault() is { Scan: not null } last && last.Age < IdleFresh && last.Scan.Has(Tag.Banter) && !last.Scan.Has(Tag.Weight);
+    public bool SaidIdle => Lines().FirstOrDefault() is { Scan: { } last, Age: var age } && age < IdleFresh && last.Has(Tag.Banter) && !last.Has(Tag.Weight);
 
     /// <summary>A pregnancy scan was spoken of just before.</summary>
     public bool SaidScan => Lines().Any(line => line.Age < ScanFresh && line.Scan.Has(Tag.Scan));
@@ -110,8 +110,19 @@ internal sealed class Circumstances
         entry >= 0 && Herd.Entry(entry).Born is { Time: { } time } born ? born.Date + time : null;
 
     /// <summary>The newest birth on record of a dam; null where none.</summary>
-    public LoggedFact? BirthOf(string dam) =>
-        Array.FindLast(births ??= [.. Context.Log.Where(fact => fact.Fact is { Kind: FactKind.Birth, Animal: not null })], birth => string.Equals(birth.Fact.Animal, dam, StringComparison.OrdinalIgnoreCase));
+    public LoggedFact? BirthOf(string dam)
+    {
+        births ??= [.. Context.Log.Where(fact => fact.Fact is { Kind: FactKind.Birth, Animal: not null })];
+        for (var i = births.Length - 1; i >= 0; i--)
+        {
+            if (string.Equals(births[i].Fact.Animal, dam, StringComparison.OrdinalIgnoreCase))
+            {
+                return births[i];
+            }
+        }
+
+        return null;
+    }
 
     private IEnumerable<(Scan Scan, Duration Age)> Lines()
     {

@@ -117,8 +117,13 @@ internal sealed class HerdIndex
     // "light brown" is brown.
     private static int ColourOf(HerdEntry entry)
     {
+        if (entry.Colour is null)
+        {
+            return 0;
+        }
+
         var words = Vocabulary.English;
-        var word = entry.Colour?.Split(' ')[^1].ToLowerInvariant();
+        var word = entry.Colour.Split(' ')[^1].ToLowerInvariant();
         var sense = words.Phrases.Alone(words.Words.Find(word, word));
         return sense.Tags.Has(Tag.Colour) ? sense.Argument : 0;
     }

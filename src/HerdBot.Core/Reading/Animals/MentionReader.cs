@@ -9,7 +9,11 @@ internal static class MentionReader
 {
     private static readonly TagSet Looks = TagSet.Of(Tag.Colour, Tag.Article, Tag.SmallOne, Tag.BigOne);
     private static readonly TagSet Babies = TagSet.Of(Tag.Baby, Tag.LittleOnes);
+    private static readonly TagSet Nouns = Babies | TagSet.Of(Tag.Sex, Tag.FirstOne, Tag.SecondOne, Tag.Twins);
     private static readonly TagSet Pronouns = TagSet.Of(Tag.She, Tag.He, Tag.It, Tag.They, Tag.Her, Tag.Him);
+
+    // An animal that is not named begins with one of these.
+    private static readonly TagSet Openers = Looks | Nouns | Pronouns | TagSet.Of(Tag.Hers, Tag.DamWord, Tag.GirlsWord, Tag.MaleWord, Tag.OneWord, Tag.All, Tag.Both);
 
     public static void Read(Scan scan)
     {
@@ -62,7 +66,7 @@ internal static class MentionReader
             return UnknownName(scan, i) ?? (item, 1);
         }
 
-        return item.Kind != ItemKind.Sense && item.Kind != ItemKind.Number ? (item, 1)
+        return item.Kind is not (ItemKind.Sense or ItemKind.Number) || !item.Tags.HasAny(Openers) ? (item, 1)
             : OwnDam(scan, i) ?? OfNamed(scan, i) ?? PronounBaby(scan, i) ?? Ordinal(scan, i) ?? Described(scan, i) ?? Male(scan, i) ?? Pronoun(scan, i) ?? (item, 1);
     }
 
@@ -103,7 +107,7 @@ internal static class MentionReader
             after++;
         }
 
-        mention.BareGenitive = genitive && !(scan.At(after) is { } tail && tail.Tags.HasAny(TagSet.Of(Tag.Due, Tag.Labour, Tag.Placenta, Tag.Pregnant)));
+        mention.BareGenitive = genitive && !(scan.At(after) is { } tail && tail.Tags.HasAny(Tag.Due, Tag.Labour, Tag.Placenta, Tag.Pregnant));
         return (Whole(scan, item, i, after), after - i);
     }
 
@@ -117,7 +121,7 @@ internal static class MentionReader
 
     private static bool HasBaby(Scan scan, Mention mention) => mention.Entries.Count > 0 && scan.Herd.BabiesOf(mention.Entries[0]).Count > 0;
 
-    private static bool Noun(Item item) => item.Tags.HasAny(Babies | TagSet.Of(Tag.Sex, Tag.FirstOne, Tag.SecondOne, Tag.Twins)) && !item.Tags.HasAny(TagSet.Of(Tag.Born));
+    private static bool Noun(Item item) => item.Tags.HasAny(Nouns) && !item.Is(Tag.Born);
 
     private static bool IsClitic(Scan scan, int i) => scan.At(i) is { } item && item.End == item.First + 1 && scan.Tokens[item.First].Text == "'s";
 
@@ -200,7 +204,7 @@ internal static class MentionReader
     // "her baby": that of the dam named before
     private static (Item Item, int Used)? PronounBaby(Scan scan, int i)
     {
-        if (!scan.Items[i].Tags.HasAny(TagSet.Of(Tag.Her, Tag.Hers)) || scan.Items[i].Is(Tag.Article))
+        if (!scan.Items[i].Tags.HasAny(Tag.Her, Tag.Hers) || scan.Items[i].Is(Tag.Article))
         {
             return null;
         }
@@ -217,7 +221,7 @@ internal static class MentionReader
             return second;
         }
 
-        if (!item.Tags.HasAny(TagSet.Of(Tag.FirstOne, Tag.SecondOne, Tag.SmallOne, Tag.BigOne)) || item.Kind != ItemKind.Sense)
+        if (!item.Tags.HasAny(Tag.FirstOne, Tag.SecondOne, Tag.SmallOne, Tag.BigOne) || item.Kind != ItemKind.Sense)
         {
             return null;
         }

@@ -14,8 +14,16 @@ internal static class BirthReader
 
     private static readonly TagSet Young = TagSet.Of(Tag.Baby, Tag.Sex, Tag.Twins, Tag.Triplets, Tag.Hers, Tag.LittleOnes);
 
+    // A birth is told by one of these.
+    private static readonly TagSet Signs = TagSet.Of(Tag.Born, Tag.B, Tag.Had, Tag.Dropped, Tag.Out, Tag.Found, Tag.Assist, Tag.Sex, Tag.Twins, Tag.Baby);
+
     public static void Read(Statement statement, Clause clause)
     {
+        if (!clause.Tags.HasAny(Signs))
+        {
+            return;
+        }
+
         if (statement.Drafts.Find(draft => draft.Kind == FactKind.Birth) is { } told && !IsAnother(statement, clause, told))
         {
             told.When ??= clause.Has(Tag.Born) ? Clock(clause) : null;

@@ -27,7 +27,7 @@ internal sealed class Clause(List<Item> items, int sentence)
 
     public bool Has(Tag tag) => Tags.Has(tag);
 
-    public bool HasAny(params ReadOnlySpan<Tag> tags) => Tags.HasAny(TagSet.Of(tags));
+    public bool HasAny(params ReadOnlySpan<Tag> tags) => Tags.HasAny(tags);
 
     public Item? First(Tag tag)
     {

@@ -18,6 +18,9 @@ internal sealed class Completion(Statement statement)
     private readonly List<(Fact Fact, int Position)> facts = [];
     private readonly HashSet<Ask> asks = [];
 
+    /// <summary>The facts, and where in the message each was said.</summary>
+    public IEnumerable<(Fact Fact, int Position)> Origins => facts.OrderBy(pair => pair.Position);
+
     public (ImmutableArray<Fact> Facts, Ask? Ask) Finish()
     {
         foreach (var draft in statement.Drafts.Where(draft => draft.Kind == FactKind.Birth).ToList())
@@ -33,7 +36,7 @@ internal sealed class Completion(Statement statement)
         }
 
         Notes();
-        var ask = Gravest.Where(asks.Contains).Cast<Ask?>().FirstOrDefault();
+        Ask? ask = asks.Count == 0 ? null : Gravest.First(asks.Contains);
         return ([.. facts.OrderBy(pair => pair.Position).Select(pair => pair.Fact)], ask);
     }
 
@@ -152,7 +155,7 @@ internal sealed class Completion(Statement statement)
 
     // "up, down, up again" of a dam near birth
     private bool IsRestless(Draft draft, string? animal) =>
-        draft.Kind == FactKind.Standing && animal == Fact.AskAnimal && draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Drafts.Exists(other => other.Kind == FactKind.LabourSign) && !statement.Scan.Herd.Young.Any(young => statement.Scan.Herd.Entry(young).Role is HerdRole.Newborn);
+        draft.Kind == FactKind.Standing && animal == Fact.AskAnimal && draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Drafts.Exists(other => other.Kind == FactKind.LabourSign) && !statement.Scan.Herd.Young.Any(baby => statement.Scan.Herd.Entry(baby).Role is HerdRole.Newborn);
 
     // Straining after the birth is no labour.
     private bool IsAfterBirth(Draft draft, string? animal) =>
@@ -227,7 +230,7 @@ internal sealed class Completion(Statement statement)
     }
 
     private IReadOnlyList<string> Rosters(Draft draft) =>
-        draft.Name is null || draft.Mention is null or { Kind: MentionKind.Pronoun } ? resolver.Resolve(draft.Mention, Whom.Baby, null) : resolver.Resolve(draft.Mention, draft.Mention.Kind == MentionKind.Named ? Whom.Anyone : Whom.Baby, null);
+        resolver.Resolve(draft.Mention, draft.Mention is { Kind: MentionKind.Named } ? Whom.Anyone : Whom.Baby, null);
 
     private IReadOnlyList<string> Claims(Draft draft, Whom whom)
     {
@@ -337,7 +340,11 @@ internal sealed class Completion(Statement statement)
             asks.Add(ask);
         }
 
-        facts.RemoveAll(pair => fact.Neg && !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal && fact.Kind is FactKind.Vaccination or FactKind.Medication && fact.Neg && pair.Fact.Animal == fact.Animal && pair.Fact.Kind == fact.Kind);
+        if (fact is { Neg: true, Kind: FactKind.Vaccination or FactKind.Medication })
+        {
+            facts.RemoveAll(pair => !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal);
+        }
+
         var twin = facts.FindIndex(pair => IsSame(pair.Fact, fact));
         if (twin < 0)
         {

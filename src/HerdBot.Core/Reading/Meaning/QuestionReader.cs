@@ -15,9 +15,17 @@ internal static class QuestionReader
     /// <summary>Reads the sentences that ask and takes them out of the clauses.</summary>
     public static void Read(Statement statement)
     {
-        foreach (var sentence in statement.Clauses.GroupBy(clause => clause.Sentence).ToList())
+        List<Clause> all = [.. statement.Clauses];
+        for (var (from, to) = (0, 0); from < all.Count; from = to)
         {
-            var clauses = sentence.ToList();
+            var sentence = all[from].Sentence;
+            to = from;
+            while (to < all.Count && all[to].Sentence == sentence)
+            {
+                to++;
+            }
+
+            var clauses = all.GetRange(from, to - from);
             if (Ask(statement, clauses) is not { } draft)
             {
                 Drop(statement, clauses);
@@ -25,7 +33,7 @@ internal static class QuestionReader
             else
             {
                 draft.Mention = clauses.SelectMany(clause => clause.Items).FirstOrDefault(item => item.Mention is { Vague: false })?.Mention;
-                statement.Clauses.RemoveAll(clause => clause.Sentence == sentence.Key);
+                statement.Clauses.RemoveAll(clause => clause.Sentence == sentence);
             }
         }
     }
@@ -114,13 +122,15 @@ internal static class QuestionReader
 
     private static TagSet Opens(Clause clause)
     {
-        var tags = default(TagSet);
-        foreach (var item in clause.Items.Where(item => item.Kind is not (ItemKind.Person or ItemKind.Unknown or ItemKind.Mark)).Take(1))
+        foreach (var item in clause.Items)
         {
-            tags |= item.Tags;
+            if (item.Kind is not (ItemKind.Person or ItemKind.Unknown or ItemKind.Mark))
+            {
+                return item.Tags;
+            }
         }
 
-        return tags;
+        return default;
     }
 
     private static Draft Status(Statement statement, List<Clause> clauses, Clause first)

@@ -53,7 +53,10 @@ internal static class StatementReader
 
     // "born in 2019"
     public static bool InAnotherYear(Statement statement, Clause clause) =>
-        clause.Has(Tag.HasNumber) && clause.Items.Exists(item => item is { Kind: Scanning.ItemKind.Number, Value: >= 1990 } && item.Value < statement.Known.Context.Now.Year && item.Value % 1 == 0 && !clause.HasAny(Tag.Igg, Tag.Weight));
+        clause.Has(Tag.HasNumber) && !clause.HasAny(Tag.Igg, Tag.Weight) && NamesYearBefore(clause, statement.Known.Context.Now.Year);
+
+    private static bool NamesYearBefore(Clause clause, int year) =>
+        clause.Items.Exists(item => item is { Kind: Scanning.ItemKind.Number, Value: >= 1990 } && item.Value < year && item.Value % 1 == 0);
 
     // "can someone check on her" asks one thing; a "please" asks all of its sentence
     private static bool IsRequest(Statement statement, Clause clause) =>

@@ -13,6 +13,11 @@ internal static class TimeAttacher
         When? waiting = null;
         foreach (var clause in statement.Clauses)
         {
+            if (waiting is null && !clause.Has(Tag.HasTime))
+            {
+                continue;
+            }
+
             var drafts = statement.Drafts.Where(draft => draft.Clause == clause).OrderBy(draft => draft.Position).ToList();
             if (waiting is not null && drafts.Count > 0)
             {

@@ -36,6 +36,10 @@ internal static class ValueReader
         {
             statement.Because(clause, "figures of goods, not of an animal");
         }
+        else if (IsDenied(clause, i))
+        {
+            item.Used = true;
+        }
         else if (WeatherReader.Takes(statement, clause, item))
         {
             WeatherReader.Read(statement, clause, item);
@@ -84,6 +88,10 @@ internal static class ValueReader
     private static bool IsRange(Clause clause, int i) =>
         (i + 2 < clause.Items.Count && clause.Items[i].Kind == ItemKind.Number && clause.Items[i + 1].Is(Tag.To) && clause.Items[i + 2] is { Kind: ItemKind.Number or ItemKind.Quantity } end && end.Value > clause.Items[i].Value)
         || (i > 1 && clause.Items[i - 1].Is(Tag.To) && clause.Items[i - 2] is { Kind: ItemKind.Number or ItemKind.Quantity } start && clause.Items[i].Value > start.Value);
+
+    // "sorry 99.2 not 92.9": the figure that it was not
+    private static bool IsDenied(Clause clause, int i) =>
+        i > 1 && clause.Items[i - 1].Is(Tag.Not) && clause.Has(Tag.Correct) && clause.Items.Take(i - 1).Any(before => before.Kind is ItemKind.Number or ItemKind.Quantity);
 
     private static Draft? Dose(Statement statement, Clause clause, Item item) =>
         item.Kind == ItemKind.Quantity && Readings.IsVolume(item.Unit) && !clause.HasAny(Tag.Colostrum, Tag.Milk)
@@ -354,6 +362,11 @@ internal static class ValueReader
     // "up .4", "gained half a pound": how much it changed, not what it weighs
     public static bool Change(Statement statement, Clause clause)
     {
+        if (!clause.HasAny(Tag.HasNumber, Tag.HasQuantity) || !clause.HasAny(Tag.Change, Tag.Standing, Tag.Down, Tag.Lost))
+        {
+            return false;
+        }
+
         for (var i = 0; i + 1 < clause.Items.Count; i++)
         {
             var figure = clause.Items.Skip(i + 1).FirstOrDefault(item => item.Kind is ItemKind.Number or ItemKind.Quantity);
@@ -377,25 +390,29 @@ internal static class ValueReader
     // A reading that is told of without its figure.
     private static void Missing(Statement statement, Clause clause)
     {
-        var told = statement.Clauses.Exists(other => other.HasAny(Tag.HasNumber, Tag.HasQuantity));
-        if (clause.Has(Tag.ReadsLow) && !told)
+        if (statement.Clauses.Exists(other => other.HasAny(Tag.HasNumber, Tag.HasQuantity)))
+        {
+            return;
+        }
+
+        if (clause.Has(Tag.ReadsLow))
         {
             var low = clause.First(Tag.ReadsLow)!;
             statement.Add(FactKind.Temperature, clause, low).Text = statement.Scan.Slice(low, low);
         }
-        else if (clause.Has(Tag.Weighed) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
+        else if (clause.Has(Tag.Weighed) && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
         {
             statement.Add(FactKind.Weight, clause, clause.First(Tag.Weighed)).Ask = Ask.Value;
         }
-        else if (clause.Has(Tag.Temperature) && clause.Has(Tag.Fine) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
+        else if (clause.Has(Tag.Temperature) && clause.Has(Tag.Fine) && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
         {
             statement.Add(FactKind.Temperature, clause, clause.First(Tag.Temperature)).Ask = Ask.Value;
         }
-        else if (clause.Has(Tag.Igg) && statement.Known.Reply?.Task == "igg" && !told && !clause.HasAny(Tag.Not, Tag.Claim, Tag.Done) && !clause.Asked)
+        else if (clause.Has(Tag.Igg) && statement.Known.Reply?.Task == "igg" && !clause.HasAny(Tag.Not, Tag.Claim, Tag.Done) && !clause.Asked)
         {
             statement.Add(FactKind.Igg, clause, clause.First(Tag.Igg)).Ask = Ask.Value;
         }
-        else if (clause.Has(Tag.TookReading) && !told && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
+        else if (clause.Has(Tag.TookReading) && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
         {
             statement.Add(FactKind.Temperature, clause, clause.First(Tag.TookReading)).Ask = Ask.Value;
         }

@@ -22,7 +22,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
     private static readonly TagSet Does = TagSet.Of(
         Tag.Born, Tag.Had, Tag.Be, Tag.Passed, Tag.Dropped, Tag.Labour, Tag.Bred, Tag.Cleaned, Tag.SpitOff, Tag.Nurse, Tag.Standing, Tag.Pregnant, Tag.Open);
 
-    private readonly HashSet<string> people = [.. scan.Context.People.Append(scan.Context.From ?? "").Select(Letters.Fold)];
+    private readonly string[] people = [.. scan.Context.People.Append(scan.Context.From ?? "").Select(Letters.Fold)];
     private readonly bool anyCapital = Array.Exists(scan.Tokens, token => token.Capital);
 
 
@@ -40,7 +40,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
             return Named(i, 1, bare, false);
         }
 
-        if (lookup.WordTags(i).HasAny(TagSet.Of(Tag.TagWord, Tag.DamWord)) && Numbered(i) is { } numbered)
+        if (lookup.WordTags(i).HasAny(Tag.TagWord, Tag.DamWord) && Numbered(i) is { } numbered)
         {
             return numbered;
         }
@@ -173,7 +173,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
     private bool IsNamedWill(int i, Token token)
     {
         var after = lookup.Tags(i + 1) | lookup.WordTags(i + 1);
-        return after.HasAny(TagSet.Of(Tag.Be, Tag.Had, Tag.Standing)) || after.Has(Tag.Claim)
+        return after.HasAny(Tag.Be, Tag.Had, Tag.Standing) || after.Has(Tag.Claim)
             || (token.Capital && (!IsSentenceStart(i) || i + 1 >= scan.Tokens.Length || scan.Tokens[i + 1].Kind != TokenKind.Word));
     }
 
@@ -184,7 +184,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
     private bool IsLedIn(int i, TagSet before) =>
         (before.Has(Tag.Prep) && !before.Has(Tag.Article) && !lookup.WordTags(i).Has(Tag.Month))
         || (lookup.Primary == Vocabulary.Spanish && scan.Tokens[i - 1].Text is "la" or "el" or "de")
-        || (!anyCapital && before.HasAny(TagSet.Of(Tag.And)) && lookup.WordTags(i) == TagSet.Of(Tag.Known));
+        || (!anyCapital && before.HasAny(Tag.And) && lookup.WordTags(i) == TagSet.Of(Tag.Known));
 
     private bool IsAlone(int i) => scan.Tokens.Length == 1 && i == 0;
 

@@ -209,7 +209,7 @@ public sealed class DueAnswerTests
         var posts = yard.Say("05:30", Some.Birth("05:20", "Willow"));
 
         posts[^1].Tasks.Should().Contain(task => task.Key.Name == HerdBot.Core.Care.CareTaskName.VetToday && task.Level == HerdBot.Core.Care.Level.Act);
-        posts[^1].Text.Should().Contain("ask the vet");
+        posts[^1].Text.Should().Contain("Phone the vet within the hour");
     }
 
     [Fact]
@@ -217,7 +217,7 @@ public sealed class DueAnswerTests
     {
         Write("Willow bred to Flint 5/22/2026");
 
-        yard.Say("05:30", Some.Birth("05:20", "Willow"))[^1].Text.Should().Contain("Day 331: it may be early. Look: floppy ears");
+        yard.Say("05:30", Some.Birth("05:20", "Willow"))[^1].Text.Should().Contain("came a little early. Look it over: ears, teeth");
     }
 
     [Fact]

@@ -148,7 +148,8 @@ public sealed class DueBookTests
             var yard = HerdState.Empty.Apply(new HerdEvent.AnimalAdded(Sage));
             yard = yard.Apply(new HerdEvent.FactRecorded(yard.NextFact, new Fact(FactKind.Breeding), Sage.Id, At(May3), At(May3), "Ana"));
             yard = yard.Apply(new HerdEvent.FactRecorded(yard.NextFact, new Fact(FactKind.Birth), Sage.Id, At(May3.PlusDays(days)), At(May3.PlusDays(days)), "Ana") { Newborn = new AnimalId("sage/2") });
-            return NewbornView.Of(yard, Farm, yard.Newborns[0], At(May3.PlusDays(days)))!.EarlyLevel;
+            var born = Prematurity.Of(NewbornView.Of(yard, Farm, yard.Newborns[0], At(May3.PlusDays(days)))!);
+            return born.IsEarly ? Level.Act : born.Watch ? Level.Heed : null;
         }
 
         Of(324).Should().Be(Level.Act);
