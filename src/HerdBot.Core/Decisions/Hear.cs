@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HerdBot.Core.Due;
 using HerdBot.Core.Events;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
@@ -121,6 +122,18 @@ public static class Hear
         return draft.Events;
     }
 
+    /// <summary>The bot was deaf for so long that the chat's server has forgotten what was written meanwhile.</summary>
+    /// <param name="state">The herd.</param>
+    /// <param name="farm">The farm.</param>
+    /// <param name="now">When it hears again.</param>
+    /// <param name="since">When it heard last.</param>
+    public static ImmutableArray<HerdEvent> Missed(HerdState state, Farm farm, Instant now, Instant since)
+    {
+        var draft = new Draft(state, farm, now);
+        draft.Say(draft.Post(PostKind.Reply, draft.Phrases.Say("reply.missed", ("since", draft.Speaker.Clock(since)))));
+        return draft.Events;
+    }
+
     /// <summary>A fault of the bot's own kept a message from being worked on: nothing is recorded, and the sender is told.</summary>
     /// <param name="state">The herd.</param>
     /// <param name="farm">The farm.</param>
@@ -221,7 +234,8 @@ public static class Hear
         var answers = facts.Where(fact => OwnKinds.IsQuestion(fact.Kind) && fact.Animal != Fact.AskAnimal).Select(question => Answers.Answer(draft, question)).Distinct().ToList();
         if (answers.Count > 0)
         {
-            draft.Say(draft.Post(PostKind.Answer, string.Join("\n", answers)) with { ReplyTo = message });
+            var calendar = facts.Any(fact => fact is { Kind: FactKind.QuestionDue, Field: MatingTopics.Calendar }) && draft.State.Due(draft.Farm).Awaited(draft.Farm.Clock.Day(draft.Now)).Count > 0;
+            draft.Say(draft.Post(PostKind.Answer, string.Join("\n", answers)) with { ReplyTo = message, Picture = calendar ? Post.Season : null });
         }
     }
 
