@@ -99,7 +99,7 @@ internal static class Receipts
     }
 
     private static string Named(Draft draft, CareTask task) =>
-        draft.State.Find(task.Key.Animal)?.Born is null ? $"{draft.TaskLines.Name(task.Key.Animal)} {draft.TaskLines.Short(task)}" : draft.TaskLines.Short(task);
+        draft.State.Find(task.Key.Animal)?.Born is null ? draft.Phrases.Say("post.named", ("animal", draft.TaskLines.Name(task.Key.Animal)), ("task", draft.TaskLines.Short(task))) : draft.TaskLines.Short(task);
 
     /// <summary>A mark will do: the animal is beyond doubt, so is the figure, and there is nothing new to say.</summary>
     private static bool Plain(Draft draft, IReadOnlyList<HerdRecord> records, string text) =>

@@ -2,6 +2,8 @@ using System.CommandLine;
 using System.Globalization;
 using HerdBot.App.Messages;
 using HerdBot.Core.Herd;
+using HerdBot.Core.Reading;
+using HerdBot.Core.Wording;
 using HerdBot.Host.Composition;
 using HerdBot.Host.LiteDb;
 using HerdBot.Host.Terminal;
@@ -18,12 +20,13 @@ public static class TryCommand
     {
         var data = new Option<string?>("--data") { HelpName = "FILE", Description = "Keeps the chat in this data file and goes on with it next time. Without it nothing is kept." };
         var speed = new Option<string>("--speed") { HelpName = "N", Description = "How fast the farm's clock runs, 1 to 3600: with 60 a minute passes in a second.", DefaultValueFactory = _ => "1" };
-        var command = new Command("try", "A chat in this terminal on a made-up farm: no account, no token, no network.") { data, speed };
-        command.SetAction(async (parsed, cancellation) => await RunAsync(parsed.GetValue(data), parsed.GetValue(speed)!, parsed.InvocationConfiguration.Error, cancellation));
+        var lang = new Option<string>("--lang") { HelpName = "en|es", Description = "The farm's language.", DefaultValueFactory = _ => "en" }.AcceptOnlyFromAmong("en", "es");
+        var command = new Command("try", "A chat in this terminal on a made-up farm: no account, no token, no network.") { data, speed, lang };
+        command.SetAction(async (parsed, cancellation) => await RunAsync(parsed.GetValue(data), parsed.GetValue(speed)!, TryFarm.In(parsed.GetValue(lang) == "es" ? Language.Spanish : Language.English), parsed.InvocationConfiguration.Error, cancellation));
         return command;
     }
 
-    private static async Task<int> RunAsync(string? data, string speed, TextWriter error, CancellationToken stop)
+    private static async Task<int> RunAsync(string? data, string speed, FarmSetup setup, TextWriter error, CancellationToken stop)
     {
         if (!int.TryParse(speed, NumberStyles.None, CultureInfo.InvariantCulture, out var times) || times is < 1 or > Fastest)
         {
@@ -34,7 +37,7 @@ public static class TryCommand
         try
         {
             var file = data ?? Path.Combine(folder!.FullName, "farm.db");
-            return await RunAsync(new TryStart(TryFarm.Setup, file, times, SystemClocks.Real.GetCurrentInstant(), Welcome(TryFarm.Setup)), error, stop);
+            return await RunAsync(new TryStart(setup, file, times, SystemClocks.Real.GetCurrentInstant(), Welcome(setup)), error, stop);
         }
         catch (DataFileException odd)
         {
@@ -60,11 +63,8 @@ public static class TryCommand
 
     private static string Welcome(FarmSetup setup)
     {
-        var people = setup.Farm.People;
+        var speaker = new Speaker(setup.Farm, SystemClocks.Real.GetCurrentInstant());
         var dams = setup.Herd.Where(animal => animal.Role == HerdRole.Dam).Select(animal => animal.Name).ToList();
-        return $"""
-            A made-up farm: {string.Join(", ", people.SkipLast(1))} and {people[^1]}; the dams {string.Join(", ", dams.SkipLast(1))} and {dams[^1]}.
-            Write as you would in the group: '{people[1]}: {dams[0]} had a girl 5:10, 24 lb'. /help explains, /quit ends.
-            """;
+        return speaker.Phrases.Say("try.welcome", ("people", speaker.List(setup.Farm.People)), ("dams", speaker.List(dams)), ("by", setup.Farm.People[1]), ("dam", dams[0]));
     }
 }

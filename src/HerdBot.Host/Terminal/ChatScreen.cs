@@ -24,6 +24,8 @@ internal sealed class ChatScreen(Paper paper, Farm farm) : IAudience
     private static readonly Style Grave = new(decoration: Decoration.Bold);
 
     private readonly Lock gate = new();
+    private readonly Speaker speaker = new(farm, Instant.FromUnixTimeTicks(0));
+    private readonly Phrases phrases = Phrases.Of(farm.Language);
     private readonly Dictionary<string, (string By, string Text)> messages = [];
     private readonly List<ShownButtons> buttons = [];
     private readonly int names = farm.People.Append(Bot).Max(name => name.Length);
@@ -66,7 +68,7 @@ internal sealed class ChatScreen(Paper paper, Farm farm) : IAudience
                     newest = line.MessageId;
                     break;
                 case Inbound.Edit edit:
-                    Write(inbound.At, edit.From.Name, $"{edit.Text}  (was '{Short(messages.GetValueOrDefault(edit.MessageId).Text ?? "")}')", Style.Plain);
+                    Write(inbound.At, edit.From.Name, $"{edit.Text}  {phrases.Say("try.was", ("text", Short(messages.GetValueOrDefault(edit.MessageId).Text ?? "")))}", Style.Plain);
                     messages[edit.MessageId] = (edit.From.Name, edit.Text);
                     newest = edit.MessageId;
                     break;
@@ -147,14 +149,14 @@ internal sealed class ChatScreen(Paper paper, Farm farm) : IAudience
         {
             case OutgoingKind.Mark:
                 Write(at, Bot, outgoing.Target is { } marked && messages.TryGetValue(marked, out var meant)
-                    ? $"{outgoing.Text} on {meant.By}'s '{Short(meant.Text)}'" : outgoing.Text, Quiet, answers: outgoing.Target == newest);
+                    ? phrases.Say("try.mark", ("mark", outgoing.Text), ("by", meant.By), ("text", Short(meant.Text))) : outgoing.Text, Quiet, answers: outgoing.Target == newest);
                 break;
             case OutgoingKind.Edit when outgoing.Target is { } target:
                 Change(outgoing, target, at);
                 break;
             default:
                 messages[message] = (Bot, outgoing.Text);
-                Write(at, Bot, outgoing.ToPerson is { } person ? $"(to {person} alone) {outgoing.Text}" : outgoing.Text, outgoing.Loud ? Grave : Style.Plain, answers: outgoing.Target is not null && outgoing.Target == newest);
+                Write(at, Bot, outgoing.ToPerson is { } person ? $"{phrases.Say("try.alone", ("person", person))} {outgoing.Text}" : outgoing.Text, outgoing.Loud ? Grave : Style.Plain, answers: outgoing.Target is not null && outgoing.Target == newest);
                 ShowButtons(outgoing, message);
                 break;
         }
@@ -176,7 +178,7 @@ internal sealed class ChatScreen(Paper paper, Farm farm) : IAudience
     {
         var before = messages.GetValueOrDefault(target).Text ?? "";
         var added = outgoing.Text.StartsWith(before + "\n", StringComparison.Ordinal) ? outgoing.Text[(before.Length + 1)..] : outgoing.Text;
-        Write(at, Bot, before.Length == 0 || target == newest ? added : $"{added}  (under '{Short(before)}')", Quiet, answers: target == newest);
+        Write(at, Bot, before.Length == 0 || target == newest ? added : $"{added}  {Under(before)}", Quiet, answers: target == newest);
         messages[target] = (Bot, outgoing.Text);
         ShowButtons(outgoing, target);
     }
@@ -184,8 +186,8 @@ internal sealed class ChatScreen(Paper paper, Farm farm) : IAudience
     private void Press(Inbound.Tap tap)
     {
         var post = buttons.FindLast(shown => shown.Buttons.Any(button => button.Data == tap.Data));
-        Write(tap.At, tap.From.Name, post is null ? "[a button]"
-            : $"[{post.Buttons.First(button => button.Data == tap.Data).Label}]  (under '{Short(messages.GetValueOrDefault(post.Message).Text ?? "")}')", Style.Plain);
+        Write(tap.At, tap.From.Name, post is null ? phrases.Say("try.a_button")
+            : $"[{post.Buttons.First(button => button.Data == tap.Data).Label}]  {Under(messages.GetValueOrDefault(post.Message).Text ?? "")}", Style.Plain);
         newest = post?.Message;
     }
 
@@ -218,7 +220,9 @@ internal sealed class ChatScreen(Paper paper, Farm farm) : IAudience
         ? at.ToString(at.Hour < 12 ? "h:mm'   '" : "h:mm' pm'", CultureInfo.InvariantCulture).PadLeft("12:00 pm".Length)
         : at.ToString("HH:mm", CultureInfo.InvariantCulture);
 
-    private string Day(LocalDate day) => $"{day.ToString("dddd", CultureInfo.InvariantCulture)}, {new Speaker(farm, Instant.FromUnixTimeTicks(0)).Date(day)}";
+    private string Day(LocalDate day) => $"{speaker.Weekday(day)}, {speaker.Date(day)}";
+
+    private string Under(string text) => phrases.Say("try.under", ("text", Short(text)));
 
     private static string Short(string text)
     {

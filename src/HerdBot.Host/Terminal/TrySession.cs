@@ -1,6 +1,7 @@
 using System.Globalization;
 using HerdBot.App.Messages;
 using HerdBot.Core.Herd;
+using HerdBot.Core.Wording;
 using HerdBot.Host.Rehearsal;
 using NodaTime;
 
@@ -14,18 +15,7 @@ namespace HerdBot.Host.Terminal;
 /// <param name="mark">Sets this session's messages apart from those of earlier ones on the same data.</param>
 internal sealed class TrySession(PlainHouse house, ChatScreen screen, Farm farm, TimeProvider clock, string mark)
 {
-    private const string HelpText = """
-
-        Write as you would in the group: 'Juniper had a girl 5:10, 24 lb', 'temp 100.4', 'nursing', 'what is open?'.
-        'Wade: cord dipped' is Wade speaking, and so are the lines after it. A new name starts with a capital letter.
-        /tap 1          presses button 1 of the newest post that shows buttons
-        /tap 1 as Lupe  the same, pressed by Lupe
-        /time           shows the farm's clock
-        /quit           ends
-        All else goes to the bot.
-
-        """;
-
+    private readonly Phrases phrases = Phrases.Of(farm.Language);
     private readonly HashSet<string> people = [.. farm.People];
     private string speaker = farm.People[0];
     private int messages;
@@ -59,13 +49,13 @@ internal sealed class TrySession(PlainHouse house, ChatScreen screen, Farm farm,
                 await TapAsync(tapped, stop);
                 break;
             case TypedLine.Unclear:
-                screen.Note("Write /tap and the number of a button, like /tap 1.");
+                screen.Note(phrases.Say("try.tap"));
                 break;
             case TypedLine.Time:
-                screen.Note($"On the farm it is {screen.Time}.");
+                screen.Note(phrases.Say("try.time", ("time", screen.Time)));
                 break;
             case TypedLine.Help:
-                screen.Announce(HelpText);
+                screen.Announce(phrases.Say("try.help"));
                 break;
         }
     }
@@ -75,13 +65,13 @@ internal sealed class TrySession(PlainHouse house, ChatScreen screen, Farm farm,
         switch (screen.Buttons)
         {
             case null:
-                screen.Note("No post shows buttons now.");
+                screen.Note(phrases.Say("try.no_buttons"));
                 break;
             case { } shown when shown[tapped.Number] is { } button:
                 await HearAsync(new Inbound.Tap(Key(), PlainHouse.Group, Who(tapped.Presser), Now, button.Data), stop);
                 break;
             case { } shown:
-                screen.Note($"There is no button {tapped.Number.ToString(CultureInfo.InvariantCulture)}. There are: {shown}.");
+                screen.Note(phrases.Say("try.no_such_button", ("n", tapped.Number.ToString(CultureInfo.InvariantCulture)), ("buttons", shown.ToString())));
                 break;
         }
     }

@@ -79,7 +79,7 @@ internal sealed class AnimalResolver(Circumstances known)
         var one = herd.Entry(entry);
         if (whom == Whom.Dam)
         {
-            return [herd.IsYoung(entry) ? one.Dam ?? HerdIndex.SplitBabyName(one.Name)?.Dam ?? one.Name : one.Name];
+            return [herd.IsYoung(entry) ? one.Dam ?? Core.Herd.BabyName.Read(one.Name)?.Dam ?? one.Name : one.Name];
         }
 
         var baby = (whom == Whom.Baby || mention.BareGenitive) && !mention.Self;
@@ -170,5 +170,5 @@ internal sealed class AnimalResolver(Circumstances known)
         return whom == Whom.Dam ? guess.Dam(mention, task) : mention is { Plural: true } && guess.TwinsLastNamed() is { Length: > 1 } twins ? [.. twins.Select(baby => herd.Entry(baby).Name)] : guess.Baby(mention, task);
     }
 
-    private static string BabyName(string dam, int? n) => n is null ? $"{dam}'s baby" : $"{dam}'s baby {n}";
+    private static string BabyName(string dam, int? n) => new Core.Herd.BabyName(dam, n).ToString();
 }

@@ -91,7 +91,7 @@ internal sealed class ContextGuess(Circumstances known)
     }
 
     private string? DamOf(string animal) =>
-        herd.Find(animal) is >= 0 and var entry ? herd.IsYoung(entry) ? herd.Entry(entry).Dam : animal : HerdIndex.SplitBabyName(animal)?.Dam;
+        herd.Find(animal) is >= 0 and var entry ? herd.IsYoung(entry) ? herd.Entry(entry).Dam : animal : BabyName.Read(animal)?.Dam;
 
     private IReadOnlyList<string> Best(ReadOnlySpan<int> candidates, Mention? mention, string? task, Func<int, string?, int> score)
     {

@@ -81,19 +81,6 @@ internal sealed class HerdIndex
         return Known.GetValue(entries, static all => new HerdIndex(all));
     }
 
-    /// <summary>"Sage's baby 2" as dam and number; null where the name is of another shape.</summary>
-    public static (string Dam, int? N)? SplitBabyName(string name)
-    {
-        var at = name.IndexOf("'s baby", StringComparison.OrdinalIgnoreCase);
-        if (at <= 0)
-        {
-            return null;
-        }
-
-        var tail = name[(at + 7)..].Trim();
-        return (name[..at], int.TryParse(tail, System.Globalization.CultureInfo.InvariantCulture, out var n) ? n : null);
-    }
-
     public int Find(string? name) => name is not null && byName.TryGetValue(name, out var entry) ? entry : -1;
 
     public int FindTag(string tag) => byTag.TryGetValue(tag, out var entry) ? entry : -1;
@@ -139,7 +126,7 @@ internal sealed class HerdIndex
             byTag.TryAdd(tag, entry);
         }
 
-        foreach (var name in entries[entry].OtherNames.Prepend(entries[entry].Name).Where(name => SplitBabyName(name) is null))
+        foreach (var name in entries[entry].OtherNames.Prepend(entries[entry].Name).Where(name => BabyName.Read(name) is null))
         {
             byName.TryAdd(name, entry);
             Names.Add(name, entry, IsHere(entries[entry]));
@@ -148,7 +135,7 @@ internal sealed class HerdIndex
 
     private void AddBaby(int entry)
     {
-        if (IsYoung(entry) && Find(entries[entry].Dam ?? SplitBabyName(entries[entry].Name)?.Dam) is >= 0 and var dam)
+        if (IsYoung(entry) && Find(entries[entry].Dam ?? BabyName.Read(entries[entry].Name)?.Dam) is >= 0 and var dam)
         {
             (babies[dam] ??= []).Add(entry);
         }

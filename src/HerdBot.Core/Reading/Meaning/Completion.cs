@@ -314,7 +314,7 @@ internal sealed class Completion(Statement statement)
             return null;
         }
 
-        var dam = HerdIndex.SplitBabyName(animal)?.Dam ?? animal;
+        var dam = Core.Herd.BabyName.Read(animal)?.Dam ?? animal;
         var herd = statement.Scan.Herd;
         if (births.TryGetValue(dam, out var now))
         {
