@@ -11,7 +11,7 @@ internal static class ChronoNode
     private static bool told;
 
     /// <summary>What its search for a time takes for each message of a corpus; null, and a line that says why, where it cannot be run.</summary>
-    public static async Task<Timings?> MeasureAsync(string corpus, int rounds, TextWriter output)
+    public static async Task<Timings?> MeasureAsync(string corpus, int warmUp, int rounds, TextWriter output)
     {
         if (Witnesses() is not { } folder)
         {
@@ -23,7 +23,7 @@ internal static class ChronoNode
         }
         try
         {
-            var start = new ProcessStartInfo("node", [Path.Combine(folder, "chrono-times.mjs"), corpus, rounds.ToString(CultureInfo.InvariantCulture)]) { RedirectStandardOutput = true };
+            var start = new ProcessStartInfo("node", [Path.Combine(folder, "chrono-times.mjs"), corpus, warmUp.ToString(CultureInfo.InvariantCulture), rounds.ToString(CultureInfo.InvariantCulture)]) { RedirectStandardOutput = true };
             using var node = Process.Start(start)!;
             var timings = await JsonSerializer.DeserializeAsync<double[][]>(node.StandardOutput.BaseStream);
             await node.WaitForExitAsync();

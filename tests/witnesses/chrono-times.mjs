@@ -1,17 +1,18 @@
 // Times chrono-node's search for a time in each message of a corpus: after a warm-up, so many rounds over all of it.
 // Prints a row for each message: the microseconds of each round, as JSON.
-// Usage: node chrono-times.mjs CORPUS.jsonl ROUNDS
+// Usage: node chrono-times.mjs CORPUS.jsonl WARM-UP-ROUNDS ROUNDS
 import { readFileSync } from "node:fs";
 import * as chrono from "chrono-node";
 
-const [corpus, rounds] = [process.argv[2], Number(process.argv[3])];
+const corpus = process.argv[2];
+const [warmUp, rounds] = process.argv.slice(3).map(Number);
 const messages = readFileSync(corpus, "utf8").split("\n").filter(Boolean).map((line) => {
   const { text, given } = JSON.parse(line);
   return { text, now: new Date(given.now), taken: [] };
 });
 const search = ({ text, now }) => chrono.parse(text, now, { forwardDate: false });
 
-for (let round = 0; round < rounds; round++) {
+for (let round = 0; round < warmUp; round++) {
   messages.forEach(search);
 }
 for (let round = 0; round < rounds; round++) {

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
 using NodaTime.Text;
 
 namespace HerdBot.App.Records;
@@ -57,6 +58,7 @@ public static class FactJson
             Field = json.Text("field"),
             Was = json.Text("was"),
             Name = json.Text("name"),
+            Traits = ReadAnimal(json),
             Text = json.Text("text"),
             Until = ParseTime(json.Text("until"))?.Date,
             Expected = ParseTime(json.Text("expected"))?.Date,
@@ -127,7 +129,23 @@ public static class FactJson
         Write(writer, "field", fact.Field);
         Write(writer, "was", fact.Was);
         Write(writer, "name", fact.Name);
+        WriteAnimal(writer, fact.Traits);
         Write(writer, "text", fact.Text);
+    }
+
+    private static void WriteAnimal(Utf8JsonWriter writer, AnimalTraits? traits)
+    {
+        Write(writer, "role", traits?.Role is { } role ? FactWords.Snake(role.ToString()) : null);
+        Write(writer, "species", traits?.Species is { } species ? FactWords.Snake(species.ToString()) : null);
+        Write(writer, "colour", traits?.Colour);
+        Write(writer, "tag", traits?.Tag);
+        Write(writer, "dam", traits?.Dam);
+    }
+
+    private static AnimalTraits? ReadAnimal(JsonElement json)
+    {
+        var traits = new AnimalTraits(CorpusLineGiven.ParseWord<HerdRole>(json.Text("role")), CorpusLineGiven.ParseWord<Species>(json.Text("species")), json.Text("colour"), json.Text("tag"), json.Text("dam"));
+        return traits == new AnimalTraits() ? null : traits;
     }
 
     private static void Write(Utf8JsonWriter writer, string key, string? word)

@@ -168,6 +168,25 @@ public sealed class JsonReader(JsonElement json, string place, List<string> prob
         return numbers;
     }
 
+    /// <summary>All keys with texts, whatever their names.</summary>
+    public IReadOnlyDictionary<string, string> Texts()
+    {
+        var texts = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
+        foreach (var entry in json.EnumerateObject())
+        {
+            known.Add(entry.Name);
+            if (entry.Value.ValueKind != JsonValueKind.String || string.IsNullOrWhiteSpace(entry.Value.GetString()))
+            {
+                Problem(entry.Name, "must be text in quotes");
+            }
+            else if (!texts.TryAdd(entry.Name.Trim(), entry.Value.GetString()!.Trim()))
+            {
+                Problem(entry.Name, "is there twice");
+            }
+        }
+        return texts;
+    }
+
     /// <summary>Notes a problem with a key.</summary>
     public void Problem(string key, string what) => problems.Add($"{Place(key)} {what}.");
 

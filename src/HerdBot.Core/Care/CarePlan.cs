@@ -52,7 +52,7 @@ public static class CarePlan
             var tasks = NewbornPlan.Of(baby).Concat(VetOrders.Tasks(new Subject(baby.Table, baby.Told, baby.Animal.Id, baby.Pair), farm, now));
             yield return (baby.Animal.Id, Absence.Rest(tasks, baby.Told, baby.Table, baby.Animal.Id, baby.Pair, now));
         }
-        if (dam is { Role: HerdRole.Dam } && DamView.Of(state, farm, dam, young, now) is { } view)
+        if (dam is { Role: HerdRole.Dam } && dam.IsHere() && DamView.Of(state, farm, dam, young, now) is { } view)
         {
             var tasks = DamPlan.Of(view).Concat(VetOrders.Tasks(view.Subject, farm, now));
             yield return (dam.Id, Absence.Rest(tasks, view.Told, view.Table, dam.Id, dam.Id, now));

@@ -12,8 +12,6 @@ namespace HerdBot.Core.Decisions;
 internal static class Circumstances
 {
     private const int LogKept = 40;
-    /// <summary>A newborn that has no name after so long is meant by nobody any more.</summary>
-    private static readonly Duration UnnamedKept = Duration.FromDays(400);
     private static readonly Duration SaidKept = Duration.FromHours(12);
 
     public static ReadingContext Of(Draft draft, string by, string message, string? replyTo, Instant at)
@@ -21,13 +19,14 @@ internal static class Circumstances
         var state = draft.State;
         var log = state.NewestFirst().Where(record => !record.Withdrawn && record.Message != message).Take(LogKept).Reverse().ToImmutableArray();
         var reminders = Reminders(draft).ToImmutableArray();
-        return new ReadingContext(at.InZone(draft.Farm.Clock.Zone), [.. state.Animals.Where(animal => animal.Role != HerdRole.Newborn || animal.Born > at - UnnamedKept).Select(animal => Entry(draft, animal))])
+        return new ReadingContext(at.InZone(draft.Farm.Clock.Zone), Roll.Of(draft, at))
         {
             Units = draft.Farm.Units,
             Dates = draft.Farm.Dates,
             Language = draft.Farm.Language,
             From = by,
             People = draft.Farm.People,
+            Words = draft.Farm.Words,
             Log = [.. log.Select(record => new LoggedFact(Named(state, record), record.At, record.Id))],
             Said = [.. state.Lines.Where(line => line.Message != message && line.At > at - SaidKept && line.At <= at)
                 .Select(line => new SaidLine(line.By, line.Text, at - line.At))],
@@ -67,27 +66,4 @@ internal static class Circumstances
     }
 
     private static Fact Named(HerdState state, HerdRecord record) => record.Fact with { Animal = state.Find(record.Animal)?.Name ?? record.Fact.Animal };
-
-    private static HerdEntry Entry(Draft draft, Animal animal) => new(animal.Name, animal.Role)
-    {
-        Species = animal.Species,
-        Sex = animal.Sex,
-        Dam = draft.State.Find(animal.Dam)?.Name,
-        Colour = animal.Colour,
-        Born = animal.Born is { } born ? FactTime.Of(draft.Farm.Clock.Local(born)) : null,
-        State = StateOf(draft, animal),
-        Tag = animal.Tag,
-    };
-
-    private static HerdEntryState? StateOf(Draft draft, Animal animal)
-    {
-        if (animal.Role != HerdRole.Dam)
-        {
-            return animal.State;
-        }
-        var labour = draft.Plan.Any(task => task.Key.Animal == animal.Id && task.Key.Name is CareTaskName.Labour or CareTaskName.Presentation && task.Key.Animal == animal.Id && task.OpenAt(draft.Now));
-        return labour ? HerdEntryState.InLabour
-            : draft.State.NewbornsOf(animal.Id).Any() ? (animal.State == HerdEntryState.Due ? null : animal.State)
-            : animal.State;
-    }
 }

@@ -27,7 +27,8 @@ internal static partial class Doubts
         FactKind.Weight => OffTheCurve(draft, fact, message) ?? OtherUnit(draft, fact, message) ?? Unknown(draft, fact),
         FactKind.Death => new Doubt(fact, Ask.Sure),
         FactKind.Note when Scale(draft, fact) is { } scale => scale,
-        FactKind.Correction or FactKind.Undo or FactKind.Roster => null,
+        FactKind.Correction or FactKind.Undo => null,
+        FactKind.Roster => Naming.Doubt(draft, fact),
         _ when OwnKinds.IsQuestion(fact.Kind) => null,
         _ => Future(draft, fact) ?? Unknown(draft, fact),
     };

@@ -40,9 +40,21 @@ public static class Hear
         {
             Take(draft, answered.Question, answered.Answer, by, message);
         }
+        else if (told is not null && TypedButtons.Of(Press.Shown(draft, told), text) is { } button && Press.Mends(button.Verb))
+        {
+            Press.Mend(draft, told, button.Verb, by);
+        }
+        else if (told is not null && TypedButtons.Fact(draft, text, told) is { } pressed)
+        {
+            Act(draft, [pressed], null, by, message, text);
+        }
         else
         {
             var reading = Reader.Read(text, Circumstances.Of(draft, by, message, replyTo, now));
+            if (reading is { Facts.IsEmpty: true, Ask: null } && TypedButtons.Fact(draft, text, null) is { } meant)
+            {
+                reading = reading with { Facts = [meant] };
+            }
             if (CardAnswers.To(draft, text, reading.Facts) is { } card)
             {
                 draft.Say(draft.Post(PostKind.Answer, card) with { ReplyTo = message });
@@ -77,7 +89,7 @@ public static class Hear
         var reading = Reader.Read(text, Circumstances.Of(draft, by, message, replyTo, first.At));
         foreach (var question in draft.State.Questions.Where(question => question.Message == message))
         {
-            draft.Add(new HerdEvent.QuestionClosed(question.Post, false));
+            draft.Add(new HerdEvent.QuestionClosed(question.Post, true)); // The new words are asked about anew.
         }
         var edit = new Mending.Edit(draft, message, by);
         var open = Sift(draft, [.. reading.Facts.Where(fact => !OwnKinds.IsQuestion(fact.Kind))], reading.Ask, message, null, edit.Take);
@@ -142,6 +154,9 @@ public static class Hear
         {
             switch (fact.Kind)
             {
+                case FactKind.Roster when Naming.Refusal(draft, fact) is { } refusal:
+                    mended.Add(new Mended(refusal, []));
+                    break;
                 case FactKind.Correction:
                     mended.Add(Mending.Correct(draft, fact, by, draft.Now) ?? new Mended(draft.Phrases.Say("reply.nothing_to_mend"), []));
                     break;
@@ -153,7 +168,7 @@ public static class Hear
                     break;
             }
         });
-        Asking.CloseAnsweredBy(draft, records.Select(record => record.Fact));
+        Asking.CloseAnsweredBy(draft, records);
         if (records.Count + mended.Count > 0)
         {
             Receipts.Give(draft, records, mended, text, message ?? "");

@@ -28,6 +28,10 @@ public sealed record Farm(FarmClock Clock, ImmutableDictionary<Species, CareTabl
     public Species Species { get; init; } = Species.Llama;
     /// <summary>The people, the owner first where one is named.</summary>
     public ImmutableArray<string> People { get; init; } = [];
+    /// <summary>The farm's own words.</summary>
+    public OwnWords Words { get; init; } = OwnWords.None;
+    /// <summary>Nicknames that the settings give, each with its animal's name.</summary>
+    public ImmutableDictionary<string, string> Nicknames { get; init; } = ImmutableDictionary<string, string>.Empty;
     /// <summary>The vet's number by day; null where it was not given.</summary>
     public string? VetPhone { get; init; }
     /// <summary>The vet's number out of hours; null where it was not given.</summary>
@@ -42,6 +46,9 @@ public sealed record Farm(FarmClock Clock, ImmutableDictionary<Species, CareTabl
     public bool IggTest { get; init; } = true;
     /// <summary>How long the vet drives: taken off every vet time.</summary>
     public Duration VetDrive { get; init; } = Duration.Zero;
+
+    /// <summary>The nicknames that the settings give an animal of this name.</summary>
+    public IEnumerable<string> NicknamesOf(string name) => Nicknames.IsEmpty ? [] : Nicknames.Where(nick => string.Equals(nick.Value, name, StringComparison.OrdinalIgnoreCase)).Select(nick => nick.Key);
 
     /// <summary>The species' table; a sheep's or goat's care is not planned: null.</summary>
     public CareTable? TableOf(Species species) => Tables.GetValueOrDefault(species);

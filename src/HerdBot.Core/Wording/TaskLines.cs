@@ -12,7 +12,7 @@ namespace HerdBot.Core.Wording;
 /// <param name="Speaker">Says times and figures.</param>
 public sealed record TaskLines(HerdState State, Speaker Speaker)
 {
-    private static readonly string[] Amounts = ["given", "target", "half", "day", "feed", "had", "left"];
+    private static readonly string[] Amounts = ["given", "target", "half", "whole", "feed", "had", "left"];
 
     private Instant Now => Speaker.Now;
     private Phrases Phrases => Speaker.Phrases;

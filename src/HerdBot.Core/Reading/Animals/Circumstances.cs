@@ -9,6 +9,8 @@ namespace HerdBot.Core.Reading.Animals;
 internal sealed class Circumstances
 {
     private static readonly TagSet LabourWords = TagSet.Of(Tag.Labour, Tag.WaterBroke, Tag.Part);
+    private static readonly Duration IdleFresh = Duration.FromMinutes(15);
+    private static readonly Duration TwinFresh = Duration.FromHours(4);
     private static readonly Duration LabourFresh = Duration.FromHours(12);
     private static readonly Duration ScanFresh = Duration.FromHours(2);
     private readonly List<(Scan Scan, Duration Age)> lines = [];
@@ -20,6 +22,9 @@ internal sealed class Circumstances
         Context = context;
         Herd = HerdIndex.Of(context.Herd);
     }
+
+    /// <summary>The last line before was small talk: a "he" may be anybody.</summary>
+    public bool SaidIdle => Lines().FirstOrDefault() is { Scan: { } last, Age: var age } && age < IdleFresh && last.Has(Tag.Banter) && !last.Has(Tag.Weight);
 
     /// <summary>A pregnancy scan was spoken of just before.</summary>
     public bool SaidScan => Lines().Any(line => line.Age < ScanFresh && line.Scan.Has(Tag.Scan));
@@ -43,13 +48,16 @@ internal sealed class Circumstances
         || Context.Log.Any(fact => fact.Fact.Kind is FactKind.LabourSign or FactKind.WaterBroke or FactKind.Presentation && IsFresh(fact, LabourFresh))
         || Lines().Any(line => line.Age < LabourFresh && line.Scan.Tags.HasAny(LabourWords));
 
+    /// <summary>A birth was recorded a short while ago: there may be one more.</summary>
+    public bool JustBorn => Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, TwinFresh));
+
     /// <summary>The cord has come up before.</summary>
     public bool CordKnown => Context.Log.Any(fact => fact.Fact.Kind is FactKind.CordBleeding or FactKind.CordDip) || Context.Reminders.Any(one => one.Task is "cord_watch" or "cord_dip");
 
     /// <summary>A placenta is waited for.</summary>
     public bool PlacentaOpen => Reply?.Task == "placenta" || (Reply is null && Context.Reminders.Any(one => one.Task == "placenta"))
-        || (Reply is null && Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, Duration.FromHours(24)))
-            && !Context.Log.Any(fact => fact.Fact is { Kind: FactKind.Placenta, Neg: false }));
+        || (Reply is null && Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, Duration.FromHours(24))
+            && !Context.Log.Any(other => other.Fact is { Kind: FactKind.Placenta, Neg: false } && other.Fact.Animal == fact.Fact.Animal)));
 
     public bool Holds(string? condition) => condition switch
     {
@@ -102,8 +110,19 @@ internal sealed class Circumstances
         entry >= 0 && Herd.Entry(entry).Born is { Time: { } time } born ? born.Date + time : null;
 
     /// <summary>The newest birth on record of a dam; null where none.</summary>
-    public LoggedFact? BirthOf(string dam) =>
-        Array.FindLast(births ??= [.. Context.Log.Where(fact => fact.Fact is { Kind: FactKind.Birth, Animal: not null })], birth => string.Equals(birth.Fact.Animal, dam, StringComparison.OrdinalIgnoreCase));
+    public LoggedFact? BirthOf(string dam)
+    {
+        births ??= [.. Context.Log.Where(fact => fact.Fact is { Kind: FactKind.Birth, Animal: not null })];
+        for (var i = births.Length - 1; i >= 0; i--)
+        {
+            if (string.Equals(births[i].Fact.Animal, dam, StringComparison.OrdinalIgnoreCase))
+            {
+                return births[i];
+            }
+        }
+
+        return null;
+    }
 
     private IEnumerable<(Scan Scan, Duration Age)> Lines()
     {

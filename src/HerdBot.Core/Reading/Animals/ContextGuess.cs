@@ -40,7 +40,9 @@ internal sealed class ContextGuess(Circumstances known)
             return [BySize(mention.Size) ?? Fact.AskAnimal];
         }
 
-        return Best(herd.Young.AsSpan(), mention, task, BabyScore);
+        // Both are waited for: only what was said tells them apart.
+        var waited = herd.Young.Where(baby => herd.Suits(baby, mention) && known.Context.Reminders.Any(one => one.Task == task && SameName(one.Animal, herd.Entry(baby).Name))).ToArray();
+        return waited.Length > 1 && known.Reply is null ? Best(waited, mention, task, (baby, _) => SaidScore(baby, herd.Entry(baby).Dam)) : Best(herd.Young.AsSpan(), mention, task, BabyScore);
     }
 
     public IReadOnlyList<string> Dam(Mention? mention, string? task) =>
@@ -137,12 +139,7 @@ internal sealed class ContextGuess(Circumstances known)
     private int DamScore(int dam, string? task)
     {
         var entry = herd.Entry(dam);
-        var score = SaidScore(dam, null) + ReminderScore(entry.Name, task);
-        if (Said.Length > 0)
-        {
-            score += herd.BabiesOf(dam).Select(baby => SaidScore(baby, null)).DefaultIfEmpty().Max() / 2;
-        }
-
+        var score = SaidScore(dam, null) + (BabiesSaidScore(dam) / 2) + ReminderScore(entry.Name, task);
         var fresh = known.BirthOf(entry.Name) is { } birth && known.IsFresh(birth, Duration.FromHours(36));
         score += Lead(entry.Name, null) ? RecentWeight : 0;
         score += entry.State == HerdEntryState.InLabour && task is not "placenta" ? TaskWeight : 0;
@@ -164,6 +161,18 @@ internal sealed class ContextGuess(Circumstances known)
         return score;
     }
 
+    private int BabiesSaidScore(int dam)
+    {
+        var babies = herd.BabiesOf(dam);
+        var score = 0;
+        for (var i = 0; i < babies.Count; i++)
+        {
+            score = Math.Max(score, SaidScore(babies[i], null));
+        }
+
+        return score;
+    }
+
     private int SaidScore(int animal, string? dam)
     {
         foreach (var (mention, weight) in Said)
@@ -178,13 +187,11 @@ internal sealed class ContextGuess(Circumstances known)
     }
 
     // The newest record is about this animal or its kin (a dam's unnamed newborn, a newborn's dam), and clearly newer than any about another.
-    private bool Lead(string name, string? dam)
-    {
-        if (known.LastLog is not { } newest || !IsKin(newest, name, dam) || !known.IsFresh(newest, Duration.FromHours(8)))
-        {
-            return false;
-        }
+    private bool Lead(string name, string? dam) =>
+        known.LastLog is { } newest && IsKin(newest, name, dam) && known.IsFresh(newest, Duration.FromHours(8)) && IsAhead(newest, name, dam);
 
+    private bool IsAhead(LoggedFact newest, string name, string? dam)
+    {
         var other = known.Context.Log.LastOrDefault(fact => fact.Fact.Animal is not null && !IsKin(fact, name, dam));
         var births = newest.Fact.Kind == FactKind.Birth && other?.Fact.Kind == FactKind.Birth;
         return other?.At is not { } at || newest.At is not { } last || last - at > Duration.FromMinutes(births ? 60 : 10) || (newest.Fact.Kind != FactKind.Birth && other.Fact.Kind == FactKind.Birth);

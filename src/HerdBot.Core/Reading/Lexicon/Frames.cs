@@ -30,7 +30,20 @@ internal sealed record Frame(FactKind Give, Tag[] All, TagSet Any, TagSet No)
 /// <summary>The frames, the most telling first, as the grammar file lists them.</summary>
 internal static class Frames
 {
-    public static Frame[] All { get; } = Load();
+    private static readonly Frame[] All = Load();
+    private static readonly TagSet[] Needs = Array.ConvertAll(All, frame => frame.Needs);
+
+    /// <summary>The frames whose needs are among the tags, in their order.</summary>
+    public static IEnumerable<Frame> Within(TagSet tags)
+    {
+        for (var i = 0; i < Needs.Length; i++)
+        {
+            if (tags.HasAll(Needs[i]))
+            {
+                yield return All[i];
+            }
+        }
+    }
 
     private static Frame[] Load()
     {

@@ -1,21 +1,15 @@
+using System.Runtime.Intrinsics;
+
 namespace HerdBot.Core.Reading.Lexicon;
 
-/// <summary>A set of tags, as bits.</summary>
-internal readonly record struct TagSet(ulong A, ulong B, ulong C, ulong D)
+/// <summary>A set of tags: one bit each, all of them looked at in one step.</summary>
+internal readonly record struct TagSet(Vector256<ulong> Bits)
 {
-    public bool IsEmpty => (A | B | C | D) == 0;
+    private static readonly TagSet[] Singles = [.. Enumerable.Range(0, 256).Select(tag => new TagSet(Vector256<ulong>.Zero.WithElement(tag >> 6, 1UL << (tag & 63))))];
 
-    public static TagSet Of(Tag tag)
-    {
-        var bit = 1UL << ((int)tag & 63);
-        return ((int)tag >> 6) switch
-        {
-            0 => new(bit, 0, 0, 0),
-            1 => new(0, bit, 0, 0),
-            2 => new(0, 0, bit, 0),
-            _ => new(0, 0, 0, bit),
-        };
-    }
+    public bool IsEmpty => Bits == Vector256<ulong>.Zero;
+
+    public static TagSet Of(Tag tag) => Singles[(int)tag];
 
     public static TagSet Of(params ReadOnlySpan<Tag> tags)
     {
@@ -28,15 +22,30 @@ internal readonly record struct TagSet(ulong A, ulong B, ulong C, ulong D)
         return set;
     }
 
-    public static TagSet operator |(TagSet left, TagSet right) =>
-        new(left.A | right.A, left.B | right.B, left.C | right.C, left.D | right.D);
+    public static TagSet operator |(TagSet left, TagSet right) => new(left.Bits | right.Bits);
 
-    public static TagSet operator &(TagSet left, TagSet right) =>
-        new(left.A & right.A, left.B & right.B, left.C & right.C, left.D & right.D);
+    public static TagSet operator &(TagSet left, TagSet right) => new(left.Bits & right.Bits);
 
-    public bool Has(Tag tag) => ((((int)tag >> 6) switch { 0 => A, 1 => B, 2 => C, _ => D }) & (1UL << ((int)tag & 63))) != 0;
+    public bool Has(Tag tag) => HasAny(Of(tag));
 
-    public bool HasAny(TagSet other) => !(this & other).IsEmpty;
+    public bool HasAny(TagSet other) => (Bits & other.Bits) != Vector256<ulong>.Zero;
 
-    public bool HasAll(TagSet other) => (this & other) == other;
+    public bool HasAny(params ReadOnlySpan<Tag> tags)
+    {
+        foreach (var tag in tags)
+        {
+            if (Has(tag))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    public bool HasAll(TagSet other) => (Bits & other.Bits) == other.Bits;
+
+    public bool Equals(TagSet other) => Bits == other.Bits;
+
+    public override int GetHashCode() => Bits.GetHashCode();
 }

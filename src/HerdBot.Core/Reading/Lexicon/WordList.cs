@@ -4,6 +4,7 @@ namespace HerdBot.Core.Reading.Lexicon;
 internal sealed class WordList
 {
     private const int ShortestMended = 5;
+    private const int LongestMended = 20;
     private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
     private readonly List<string> words = [];
     private readonly Dictionary<string, int> shortened = new(StringComparer.Ordinal);
@@ -47,16 +48,13 @@ internal sealed class WordList
         }
     }
 
-    public int Find(ReadOnlySpan<char> exact, ReadOnlySpan<char> folded)
-    {
-        var lookup = numbers.GetAlternateLookup<ReadOnlySpan<char>>();
-        return lookup.TryGetValue(exact, out var number) || lookup.TryGetValue(folded, out number) ? number : -1;
-    }
+    public int Find(string exact, string folded) =>
+        numbers.TryGetValue(exact, out var number) || (!ReferenceEquals(exact, folded) && numbers.TryGetValue(folded, out number)) ? number : -1;
 
     /// <summary>The word that this one was meant to be, by one letter left out, added, changed or swapped; -1 where none.</summary>
     public int Mend(string folded)
     {
-        if (folded.Length < ShortestMended - 1 || folded.Length > 20)
+        if (folded.Length < ShortestMended - 1 || folded.Length > LongestMended)
         {
             return -1;
         }
@@ -66,9 +64,12 @@ internal sealed class WordList
             return found;
         }
 
-        foreach (var variant in Slips.Deletes(folded))
+        var (shorter, plain) = (shortened.GetAlternateLookup<ReadOnlySpan<char>>(), numbers.GetAlternateLookup<ReadOnlySpan<char>>());
+        Span<char> letters = stackalloc char[LongestMended];
+        for (var left = 0; left < folded.Length; left++)
         {
-            if ((shortened.TryGetValue(variant, out found) || numbers.TryGetValue(variant, out found))
+            var variant = Slips.Without(folded, left, letters);
+            if ((shorter.TryGetValue(variant, out found) || plain.TryGetValue(variant, out found))
                 && words[found].Length >= ShortestMended && Slips.IsOne(folded, words[found]))
             {
                 return found;

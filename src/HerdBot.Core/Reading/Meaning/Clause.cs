@@ -19,12 +19,15 @@ internal sealed class Clause(List<Item> items, int sentence)
     /// <summary>A comma or full stop ends it, not an "and".</summary>
     public string EndMark { get; set; } = "";
 
+    /// <summary>All of it is told already: who joined the herd or goes by which name.</summary>
+    public bool Told { get; set; }
+
     /// <summary>How it is meant.</summary>
     public Mood Mood { get; set; }
 
     public bool Has(Tag tag) => Tags.Has(tag);
 
-    public bool HasAny(params ReadOnlySpan<Tag> tags) => Tags.HasAny(TagSet.Of(tags));
+    public bool HasAny(params ReadOnlySpan<Tag> tags) => Tags.HasAny(tags);
 
     public Item? First(Tag tag)
     {

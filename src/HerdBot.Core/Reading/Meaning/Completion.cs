@@ -18,6 +18,9 @@ internal sealed class Completion(Statement statement)
     private readonly List<(Fact Fact, int Position)> facts = [];
     private readonly HashSet<Ask> asks = [];
 
+    /// <summary>The facts, and where in the message each was said.</summary>
+    public IEnumerable<(Fact Fact, int Position)> Origins => facts.OrderBy(pair => pair.Position);
+
     public (ImmutableArray<Fact> Facts, Ask? Ask) Finish()
     {
         foreach (var draft in statement.Drafts.Where(draft => draft.Kind == FactKind.Birth).ToList())
@@ -27,13 +30,13 @@ internal sealed class Completion(Statement statement)
 
         TemperatureOfBoth();
         TwinsInTurn();
-        foreach (var draft in statement.Drafts.Where(draft => draft.Kind != FactKind.Birth))
+        foreach (var draft in statement.Drafts.Where(draft => draft.Kind != FactKind.Birth).OrderByDescending(draft => draft.Kind == FactKind.Roster))
         {
             Settle(draft);
         }
 
         Notes();
-        var ask = Gravest.Where(asks.Contains).Cast<Ask?>().FirstOrDefault();
+        Ask? ask = asks.Count == 0 ? null : Gravest.First(asks.Contains);
         return ([.. facts.OrderBy(pair => pair.Position).Select(pair => pair.Fact)], ask);
     }
 
@@ -97,7 +100,7 @@ internal sealed class Completion(Statement statement)
             SireReader.Read(statement, draft, resolver);
         }
 
-        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal) && !IsIdleTalk(draft, animal)))
+        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal) && !IsIdleTalk(draft, animal) && !IsRestless(draft, animal)))
         {
             var fact = Base(draft) with
             {
@@ -110,12 +113,18 @@ internal sealed class Completion(Statement statement)
                 Text = draft.Text ?? Words(draft),
                 Until = EndOf(draft),
                 Expected = draft.Expected,
-                Field = draft.Field is { } field ? field : draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft)),
+                Field = draft.Kind == FactKind.Roster ? RosterField(draft, animal) : draft.Field is { } field ? field
+                    : draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft)),
                 Sex = draft.Sex,
+                Traits = draft.Traits,
                 Name = draft.Name ?? (animal == Fact.AskAnimal ? draft.Mention?.Name : null),
             };
             fact = draft.Ask == Ask.Value ? fact with { Value = null, Unit = null } : fact;
             Add(Timed(draft, fact, animal), draft);
+            if (draft is { Kind: FactKind.Roster, Name: { } name } && animal is not (null or Fact.AskAnimal))
+            {
+                resolver.NewNames[name] = animal;
+            }
         }
     }
 
@@ -124,6 +133,12 @@ internal sealed class Completion(Statement statement)
         : to < from && Period.DaysBetween(from, to.PlusYears(1)) <= LongestPen ? to.PlusYears(1) : to;
 
     private const int LongestPen = 150;
+
+    // A newborn gets its name; one that has a name is called otherwise.
+    private string RosterField(Draft draft, string? animal) =>
+        draft.Field is not (null or RosterWords.Nickname or RosterWords.Renamed) ? draft.Field
+        : statement.Scan.Herd.Find(animal) is >= 0 and var entry && statement.Scan.Herd.Entry(entry).Role != HerdRole.Newborn ? draft.Field ?? RosterWords.Nickname
+        : RosterWords.Named;
 
     /// <summary>What was said, for facts whose words are the fact.</summary>
     private string? Words(Draft draft) => draft.Clause.Items.Count > 0 && draft.Kind is FactKind.Note or FactKind.LabourSign or FactKind.Presentation or FactKind.Assistance
@@ -137,6 +152,10 @@ internal sealed class Completion(Statement statement)
     // Nobody was named among jokes and greetings: not worth a question.
     private bool IsIdleTalk(Draft draft, string? animal) =>
         animal == Fact.AskAnimal && draft.Mention is null && draft.Value is null && statement.SentenceHas(draft.Clause, Lexicon.Tag.Banter);
+
+    // "up, down, up again" of a dam near birth
+    private bool IsRestless(Draft draft, string? animal) =>
+        draft.Kind == FactKind.Standing && animal == Fact.AskAnimal && draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Drafts.Exists(other => other.Kind == FactKind.LabourSign) && !statement.Scan.Herd.Young.Any(baby => statement.Scan.Herd.Entry(baby).Role is HerdRole.Newborn);
 
     // Straining after the birth is no labour.
     private bool IsAfterBirth(Draft draft, string? animal) =>
@@ -211,7 +230,7 @@ internal sealed class Completion(Statement statement)
     }
 
     private IReadOnlyList<string> Rosters(Draft draft) =>
-        draft.Name is null || draft.Mention is null or { Kind: MentionKind.Pronoun } ? resolver.Resolve(draft.Mention, Whom.Baby, null) : resolver.Resolve(draft.Mention, draft.Mention.Kind == MentionKind.Named ? Whom.Anyone : Whom.Baby, null);
+        resolver.Resolve(draft.Mention, draft.Mention is { Kind: MentionKind.Named } ? Whom.Anyone : Whom.Baby, null);
 
     private IReadOnlyList<string> Claims(Draft draft, Whom whom)
     {
@@ -321,7 +340,11 @@ internal sealed class Completion(Statement statement)
             asks.Add(ask);
         }
 
-        facts.RemoveAll(pair => fact.Neg && !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal && fact.Kind is FactKind.Vaccination or FactKind.Medication && fact.Neg && pair.Fact.Animal == fact.Animal && pair.Fact.Kind == fact.Kind);
+        if (fact is { Neg: true, Kind: FactKind.Vaccination or FactKind.Medication })
+        {
+            facts.RemoveAll(pair => !pair.Fact.Neg && pair.Fact.Kind == fact.Kind && pair.Fact.Animal == fact.Animal);
+        }
+
         var twin = facts.FindIndex(pair => IsSame(pair.Fact, fact));
         if (twin < 0)
         {

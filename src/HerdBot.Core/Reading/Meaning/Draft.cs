@@ -1,4 +1,5 @@
 using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
 using HerdBot.Core.Reading.Animals;
 using HerdBot.Core.Reading.Scanning;
 using HerdBot.Core.Reading.Times;
@@ -45,9 +46,12 @@ internal sealed class Draft(FactKind kind, Clause clause, int position)
 
     public string? Name { get; set; }
 
+    /// <summary>For roster: what is told of the animal beside its name.</summary>
+    public AnimalTraits? Traits { get; set; }
+
     public string? Text { get; set; }
 
-    /// <summary>What it is about, where the words alone do not say it.</summary>
+    /// <summary>What it is about, where the words alone do not say it; for roster: what it does to the herd's list.</summary>
     public string? Field { get; set; }
 
     /// <summary>The birth that a vet expects.</summary>

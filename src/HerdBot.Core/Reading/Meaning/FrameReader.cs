@@ -14,7 +14,7 @@ internal static class FrameReader
     {
         var need = clause.Has(Tag.Need) && !clause.HasAny(Tag.Not, Tag.NoAssist, Tag.Claim);
         var carried = Carried(statement, clause);
-        foreach (var frame in Frames.All)
+        foreach (var frame in Frames.Within(clause.Tags | carried))
         {
             if (!(frame.Alone && statement.Of(clause).Any()) && !(need && IsDeed(frame.Give)) && Fits(statement, clause, frame, carried))
             {
@@ -51,7 +51,7 @@ internal static class FrameReader
 
     private static bool Fits(Statement statement, Clause clause, Frame frame, TagSet carried)
     {
-        if (!(clause.Tags | carried).HasAll(frame.Needs) || !clause.Tags.HasAny(frame.Needs) || clause.Tags.HasAny(frame.No) || !(frame.Any.IsEmpty || clause.Tags.HasAny(frame.Any)))
+        if (!clause.Tags.HasAny(frame.Needs) || clause.Tags.HasAny(frame.No) || !(frame.Any.IsEmpty || clause.Tags.HasAny(frame.Any)))
         {
             return false;
         }
@@ -78,7 +78,7 @@ internal static class FrameReader
         {
             "scan" => statement.Scan.Has(Tag.Scan) || statement.Known.SaidScan,
             "feeding" => statement.Drafts.Exists(draft => draft.Kind is FactKind.Feed or FactKind.Colostrum) || statement.Known.Reply?.Task is "feed" or "colostrum" || statement.SentenceHas(clause, Tag.Bottle),
-            "male" => statement.Clauses.Exists(other => other.Has(Tag.HasMale)),
+            "male" => statement.Clauses.Exists(other => other.Has(Tag.HasMale)) || statement.Known.Said.Any(line => line.Mention.Entries.Exists(entry => statement.Scan.Herd.Entry(entry).Role == Core.Herd.HerdRole.Sire)),
             "short" => clause.Items.Count <= 2,
             _ => statement.Known.Holds(frame.Condition),
         };
@@ -88,7 +88,7 @@ internal static class FrameReader
     private static TagSet Carried(Statement statement, Clause clause)
     {
         var at = statement.Clauses.IndexOf(clause) - 1;
-        return at >= 0 && statement.Clauses[at] is var before && before.Sentence == clause.Sentence && !clause.HasAny(Tag.HasAnimal, Tag.Cord, Tag.Placenta) && !statement.Of(before).Any()
+        return at >= 0 && statement.Clauses[at] is var before && before.Sentence == clause.Sentence && before.Tags.HasAny(Topics) && !clause.HasAny(Tag.HasAnimal, Tag.Cord, Tag.Placenta) && !statement.Of(before).Any()
             ? before.Tags & Topics
             : default;
     }

@@ -15,7 +15,7 @@ internal static class MentionCarrier
             item.Mention!.Entries.AddRange(statement.Named?.Entries ?? []);
         }
 
-        var own = clause.Items.Where(item => IsSubject(statement, item)).ToList();
+        var own = clause.Items.FindAll(item => IsSubject(statement, item));
         for (var i = from; i < statement.Drafts.Count; i++)
         {
             var draft = statement.Drafts[i];
@@ -32,18 +32,39 @@ internal static class MentionCarrier
     /// <summary>Facts that named nobody take the one name of their sentence, or of the message.</summary>
     public static void Lend(Statement statement)
     {
-        var named = statement.Clauses.SelectMany(clause => clause.Items.Where(item => IsSubject(statement, item) && item.Mention!.Kind is MentionKind.Named or MentionKind.BabyOf or MentionKind.Unknown)
-            .Select(item => (clause.Sentence, item.Mention))).ToList();
-        foreach (var draft in statement.Drafts.Where(draft => (draft.Mention is null or { Kind: MentionKind.Pronoun }) && !draft.Settled && draft.Kind is not (FactKind.Claim or FactKind.Roster) && !draft.Clause.Items.Exists(item => item.Is(Tag.All) && item.Argument == Completion.WholeHerd)))
+        foreach (var draft in statement.Drafts)
         {
-            var near = named.Where(pair => pair.Sentence == draft.Clause.Sentence).ToList();
-            draft.Mention = near.Count == 1 ? near[0].Mention : near.Count == 0 && named.Count == 1 && named[0].Mention!.Kind == MentionKind.Named ? named[0].Mention : draft.Mention;
+            if (draft.Mention is null or { Kind: MentionKind.Pronoun } && !draft.Settled && draft.Kind is not (FactKind.Claim or FactKind.Roster)
+                && !draft.Clause.Items.Exists(item => item.Is(Tag.All) && item.Argument == Completion.WholeHerd))
+            {
+                draft.Mention = Sole(statement, draft.Clause.Sentence) ?? draft.Mention;
+            }
+
+            if (draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.SentenceHas(draft.Clause, Tag.Whose))
+            {
+                (draft.Animal, draft.Settled) = (Fact.AskAnimal, true);
+            }
+        }
+    }
+
+    // The one name of a sentence; where it has none, the one name of the message.
+    private static Mention? Sole(Statement statement, int sentence)
+    {
+        var (near, all) = (0, 0);
+        Mention? nearest = null, only = null;
+        foreach (var clause in statement.Clauses)
+        {
+            foreach (var item in clause.Items)
+            {
+                if (IsSubject(statement, item) && item.Mention!.Kind is MentionKind.Named or MentionKind.BabyOf or MentionKind.Unknown)
+                {
+                    (only, all) = (item.Mention, all + 1);
+                    (nearest, near) = clause.Sentence == sentence ? (item.Mention, near + 1) : (nearest, near);
+                }
+            }
         }
 
-        foreach (var draft in statement.Drafts.Where(draft => (draft.Mention is null or { Kind: MentionKind.Pronoun }) && statement.SentenceHas(draft.Clause, Tag.Whose)))
-        {
-            (draft.Animal, draft.Settled) = (Fact.AskAnimal, true);
-        }
+        return near == 1 ? nearest : near == 0 && all == 1 && only!.Kind == MentionKind.Named ? only : null;
     }
 
     // "took his temp": the phrase itself says of whom; "el ombligo" does not

@@ -10,14 +10,22 @@ internal static class QuestionReader
     private static readonly TagSet DueWords = TagSet.Of(Tag.Due, Tag.Born);
     private static readonly TagSet Kinds = TagSet.Of(
         Tag.Cord, Tag.Dip, Tag.Placenta, Tag.Passed, Tag.Nurse, Tag.Standing, Tag.Temperature, Tag.TookReading, Tag.Weight, Tag.Meconium, Tag.Urine,
-        Tag.Igg, Tag.Bottle, Tag.Tube, Tag.Colostrum, Tag.Cleaned, Tag.Vaccine, Tag.Born, Tag.Had, Tag.Labour, Tag.Medicine, Tag.Ate);
+        Tag.Igg, Tag.Bottle, Tag.Tube, Tag.Colostrum, Tag.Cleaned, Tag.Vaccine, Tag.Born, Tag.Had, Tag.Labour, Tag.Medicine, Tag.Ate, Tag.NurseWeak);
 
     /// <summary>Reads the sentences that ask and takes them out of the clauses.</summary>
     public static void Read(Statement statement)
     {
-        foreach (var sentence in statement.Clauses.GroupBy(clause => clause.Sentence).ToList())
+        List<Clause> all = [.. statement.Clauses];
+        for (var (from, to) = (0, 0); from < all.Count; from = to)
         {
-            var clauses = sentence.ToList();
+            var sentence = all[from].Sentence;
+            to = from;
+            while (to < all.Count && all[to].Sentence == sentence)
+            {
+                to++;
+            }
+
+            var clauses = all.GetRange(from, to - from);
             if (Ask(statement, clauses) is not { } draft)
             {
                 Drop(statement, clauses);
@@ -25,7 +33,7 @@ internal static class QuestionReader
             else
             {
                 draft.Mention = clauses.SelectMany(clause => clause.Items).FirstOrDefault(item => item.Mention is { Vague: false })?.Mention;
-                statement.Clauses.RemoveAll(clause => clause.Sentence == sentence.Key);
+                statement.Clauses.RemoveAll(clause => clause.Sentence == sentence);
             }
         }
     }
@@ -107,19 +115,22 @@ internal static class QuestionReader
         var auxiliary = word is not null && opens.HasAny(TagSet.Of(Tag.Question, Tag.Anyone));
         var turned = first.Items.Count > 1 && (first.Items[1].Kind is ItemKind.Animal or ItemKind.Person || first.Items[1].Is(Tag.Anyone) || first.Items[1].Is(Tag.They));
         var somebody = opens.Has(Tag.Anyone) && !asked && word is not null && scan.TokenOf(word).Text is "someone" or "somebody" or "alguien";
-        return !somebody && tags.HasAny(Kinds) && !tags.HasAny(TagSet.Of(Tag.Hearsay, Tag.Request)) && !tags.HasAny(TagSet.Of(Tag.HasNumber, Tag.HasQuantity))
+        var ofThing = tags.HasAny(TagSet.Of(Tag.Thing, Tag.Goods)) && !tags.HasAny(TagSet.Of(Tag.HasAnimal, Tag.Cord, Tag.Placenta, Tag.Temperature, Tag.Weight, Tag.Dip));
+        return !somebody && !ofThing && tags.HasAny(Kinds) && !tags.HasAny(TagSet.Of(Tag.Hearsay, Tag.Request)) && !tags.HasAny(TagSet.Of(Tag.HasNumber, Tag.HasQuantity))
             && ((auxiliary && (asked || turned || opens.Has(Tag.Anyone))) || (asked && !tags.HasAny(TagSet.Of(Tag.Hedge, Tag.Claim))));
     }
 
     private static TagSet Opens(Clause clause)
     {
-        var tags = default(TagSet);
-        foreach (var item in clause.Items.Where(item => item.Kind is not (ItemKind.Person or ItemKind.Unknown or ItemKind.Mark)).Take(1))
+        foreach (var item in clause.Items)
         {
-            tags |= item.Tags;
+            if (item.Kind is not (ItemKind.Person or ItemKind.Unknown or ItemKind.Mark))
+            {
+                return item.Tags;
+            }
         }
 
-        return tags;
+        return default;
     }
 
     private static Draft Status(Statement statement, List<Clause> clauses, Clause first)

@@ -8,7 +8,7 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>The message while it is being understood: its clauses, the facts so far, what carries over.</summary>
 internal sealed class Statement(Scan scan, Circumstances known, List<Clause> clauses)
 {
-    private readonly Dictionary<int, TagSet> sentences = SentenceTags(clauses);
+    private readonly TagSet[] sentences = SentenceTags(clauses);
 
     public Scan Scan { get; } = scan;
 
@@ -18,7 +18,8 @@ internal sealed class Statement(Scan scan, Circumstances known, List<Clause> cla
 
     public List<Draft> Drafts { get; } = [];
 
-    public List<ReadingReason> Reasons { get; } = [];
+    /// <summary>Why clauses gave nothing.</summary>
+    public List<(Clause Clause, string Why)> Reasons { get; } = [];
 
     /// <summary>The animal named last.</summary>
     public Mention? Named { get; set; }
@@ -27,21 +28,17 @@ internal sealed class Statement(Scan scan, Circumstances known, List<Clause> cla
     {
         var draft = new Draft(kind, clause, anchor?.First ?? (clause.Items.Count > 0 ? clause.Items[0].First : 0)) { Anchor = anchor };
         Drafts.Add(draft);
-        Because(clause, FactWords.Word(kind));
         return draft;
     }
 
-    public bool SentenceHas(Clause clause, Tag tag)
-    {
-        return sentences.TryGetValue(clause.Sentence, out var tags) && tags.Has(tag);
-    }
+    public bool SentenceHas(Clause clause, Tag tag) => sentences[clause.Sentence].Has(tag);
 
-    private static Dictionary<int, TagSet> SentenceTags(List<Clause> clauses)
+    private static TagSet[] SentenceTags(List<Clause> clauses)
     {
-        var tags = new Dictionary<int, TagSet>();
+        var tags = new TagSet[clauses.Count == 0 ? 0 : clauses[^1].Sentence + 1];
         foreach (var clause in clauses)
         {
-            tags[clause.Sentence] = tags.GetValueOrDefault(clause.Sentence) | clause.Tags;
+            tags[clause.Sentence] |= clause.Tags;
         }
 
         return tags;
@@ -49,11 +46,5 @@ internal sealed class Statement(Scan scan, Circumstances known, List<Clause> cla
 
     public IEnumerable<Draft> Of(Clause clause) => Drafts.Where(draft => draft.Clause == clause);
 
-    public void Because(Clause clause, string why)
-    {
-        if (clause.Items.Count > 0)
-        {
-            Reasons.Add(new ReadingReason(Scan.Slice(clause.Items[0], clause.Items[^1]), why));
-        }
-    }
+    public void Because(Clause clause, string why) => Reasons.Add((clause, why));
 }

@@ -13,6 +13,11 @@ internal static class TimeAttacher
         When? waiting = null;
         foreach (var clause in statement.Clauses)
         {
+            if (waiting is null && !clause.Has(Tag.HasTime))
+            {
+                continue;
+            }
+
             var drafts = statement.Drafts.Where(draft => draft.Clause == clause).OrderBy(draft => draft.Position).ToList();
             if (waiting is not null && drafts.Count > 0)
             {
@@ -84,7 +89,7 @@ internal static class TimeAttacher
     {
         foreach (var draft in statement.Drafts.Where(draft => draft.When is { Kind: WhenKind.Day or WhenKind.Range, Hour: 0, Minute: 0 }).ToList())
         {
-            foreach (var other in statement.Drafts.Where(other => other.When is null && other.Clause.Sentence == draft.Clause.Sentence && other.Kind is not FactKind.Claim && !IsAhead(other, draft.When!)))
+            foreach (var other in statement.Drafts.Where(other => other.When is null && other.Clause.Sentence == draft.Clause.Sentence && other.Kind is not FactKind.Claim && !IsAhead(other, draft.When!) && !other.Clause.Items.Exists(item => item.Kind == ItemKind.Time)))
             {
                 other.When = draft.When;
             }

@@ -60,7 +60,7 @@ internal static class QuantityReader
     private static bool IsOtherLetter(Scan scan, Item item)
     {
         var token = scan.TokenOf(item);
-        return token.Text is "f" or "c" or "m" or "g" && !token.Tight && !token.Capital && item.Tags.HasAny(TagSet.Of(Tag.Sex));
+        return token.Text is "f" or "c" or "m" or "g" && !token.Tight && !token.Capital && item.Tags.HasAny(Tag.Sex);
     }
 
     public static FactUnit UnitOf(Item item) =>

@@ -37,7 +37,7 @@ internal static class DateReader
             return (new When(WhenKind.Range) { Date = new LocalDate(end.Date.Year, end.Date.Month, first), EndDate = end.Date }, end.Used + 2);
         }
 
-        return Date(scan, i) is { } start && scan.At(i + start.Used)?.IsMark('-') == true && scan.At(i)!.Is(Tag.Month)
+        return scan.At(i)?.Is(Tag.Month) == true && Date(scan, i) is { } start && scan.At(i + start.Used)?.IsMark('-') == true
             && scan.At(i + start.Used + 1) is { Kind: ItemKind.Number } && DayOf(scan, i + start.Used + 1) is { } last && last > start.Date.Day
             && Make(scan, start.Date.Month, last, null) is { } lastDay
                 ? (new When(WhenKind.Range) { Date = start.Date, EndDate = lastDay }, start.Used + 2)

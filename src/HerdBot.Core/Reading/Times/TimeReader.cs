@@ -6,6 +6,11 @@ namespace HerdBot.Core.Reading.Times;
 /// <summary>Finds clock times, days and lengths of time among the items and puts one item in the place of each.</summary>
 internal static class TimeReader
 {
+    private static readonly TagSet Openers = TagSet.Of(
+        Tag.At, Tag.Approx, Tag.Since, Tag.StartRange, Tag.Before, Tag.InFuture, Tag.Hace,
+        Tag.Noon, Tag.Midnight, Tag.AtBirth, Tag.Yesterday, Tag.LastNight, Tag.Today, Tag.Tonight, Tag.Tomorrow, Tag.Morning, Tag.Afternoon, Tag.Evening, Tag.VaguePast,
+        Tag.Month, Tag.Weekday, Tag.Article, Tag.A, Tag.Couple, Tag.Half, Tag.HalfWord, Tag.Quarter);
+
     public static void Read(Scan scan)
     {
         var read = new List<Item>(scan.Items.Count);
@@ -60,6 +65,15 @@ internal static class TimeReader
         read.Add(item);
     }
 
+    // A time begins with a figure, an ordinal or one of some words; most items need no closer look.
+    private static bool MayBegin(Scan scan, Item item) => item.Kind switch
+    {
+        ItemKind.Number => true,
+        ItemKind.Sense => item.Tags.HasAny(Openers),
+        ItemKind.Unknown => scan.TokenOf(item).Text is [>= '0' and <= '9', ..],
+        _ => false,
+    };
+
     // "on tuesday": the latest one; "next tuesday" and "by tuesday" lie ahead.
     private static When? Weekday(Scan scan, int i, int at, Lead lead)
     {
@@ -76,6 +90,11 @@ internal static class TimeReader
     private static (When? When, int Used) At(Scan scan, int i)
     {
         var item = scan.Items[i];
+        if (!MayBegin(scan, item))
+        {
+            return (null, 0);
+        }
+
         if (item.Kind is ItemKind.Sense && PartReader.Read(item) is { } part)
         {
             return (part, 1);

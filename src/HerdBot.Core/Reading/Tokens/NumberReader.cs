@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace HerdBot.Core.Reading.Tokens;
 
 /// <summary>Reads figures written in digits: 24, 23.5, 37,9, .4, 1,150, ½, 2nd.</summary>
@@ -33,11 +31,11 @@ internal static class NumberReader
     {
         var (start, whole, stop) = at;
         var digits = text.AsSpan(start, Math.Min(whole, start + MostDigits) - start);
-        var value = digits.IsEmpty ? 0m : decimal.Parse(digits, CultureInfo.InvariantCulture);
+        var value = Figure(digits);
         var decimals = stop > whole ? Math.Min(stop - whole - 1, MostDigits) : 0;
         if (decimals > 0)
         {
-            value += decimal.Parse(text.AsSpan(whole + 1, decimals), CultureInfo.InvariantCulture) / Power(decimals);
+            value += Figure(text.AsSpan(whole + 1, decimals)) / Power(decimals);
         }
 
         tokens.Add(Number(text, start, stop, value, tokens) with
@@ -70,12 +68,23 @@ internal static class NumberReader
     private static bool SecondPoint(string text, int whole, int stop, int end) =>
         stop > whole && stop + 1 < end && text[stop] == text[whole] && char.IsAsciiDigit(text[stop + 1]);
 
+    private static decimal Figure(ReadOnlySpan<char> digits)
+    {
+        var value = 0L;
+        foreach (var digit in digits)
+        {
+            value = (value * 10) + (digit - '0');
+        }
+
+        return value;
+    }
+
     private static decimal Power(int decimals)
     {
-        var power = 1m;
+        var power = 1L;
         for (var i = 0; i < decimals; i++)
         {
-            power *= 10m;
+            power *= 10;
         }
 
         return power;

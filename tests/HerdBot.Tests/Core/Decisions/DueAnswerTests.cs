@@ -217,7 +217,7 @@ public sealed class DueAnswerTests
     {
         Write("Willow bred to Flint 5/22/2026");
 
-        yard.Say("05:30", Some.Birth("05:20", "Willow"))[^1].Tasks.Should().Contain(task => task.Key.Name == HerdBot.Core.Care.CareTaskName.LookOver && task.Level == HerdBot.Core.Care.Level.Heed);
+        yard.Say("05:30", Some.Birth("05:20", "Willow"))[^1].Text.Should().Contain("came a little early. Look it over: ears, teeth");
     }
 
     [Fact]

@@ -83,7 +83,16 @@ public static class NewbornRows
             at 13:15 cord_dip late heed
             no cord_dip 12:21-13:14
             says 12:15 dip
-            says 06:40 dip the cord. 0.5 % chlorhexidine or dilute povidone-iodine, fresh cup, skin spared; strong iodine only if your vet says so
+            says 07:10 dip the cord \(late\)
+            """),
+        new("cord_dip", "says what to dip it in", $"""
+            {Born}
+            06:41 Ben: looked her over
+            07:00 Ben: Sage's baby temp 100.6
+            07:05 Ben: Sage's baby is standing
+            until 07:11
+            """, """
+            says 07:10 not dipped yet
             """),
         new("cord_dip", "three a farm day, in waking hours", $"""
             {Born}

@@ -227,6 +227,14 @@ public static class WarmthRows
             """, """
             07:10 warm asked vet
             """),
+        new("warmth", "a thermometer that will not register is critical", $"""
+            {Born}
+            07:10 Ben: Sage's baby temp wont register
+            until 07:11
+            """, """
+            07:10 warm asked vet
+            says 07:10 critical
+            """),
         new("warmth", "°C is turned into °F and rounded first: 37.2 is 99.0, 37.1 is 98.8", $"""
             {Born}
             07:10 Ben: Sage's baby temp 37.2
