@@ -189,6 +189,7 @@ public sealed class GroupDesk : IDisposable
         Inbound.Line line => Hear.Line(now.State, Farm, at, line.From.Name, line.MessageId, line.Text, line.ReplyTo),
         Inbound.Edit edit => Hear.Edit(now.State, Farm, at, edit.From.Name, edit.MessageId, edit.Text),
         Inbound.Wordless wordless => Hear.Wordless(now.State, Farm, at, wordless.From.Name, wordless.MessageId, wordless.What),
+        Inbound.Missed missed => Hear.Missed(now.State, Farm, at, missed.Since),
         Inbound.Tap tap when ButtonData.TryRead(tap.Data, out var post, out var verb, out var index) =>
             Press.Button(now.State, Farm, at, tap.From.Name, post, verb, index),
         _ => [new HerdEvent.WordlessHeard(inbound.From.Name, inbound.GetType().Name, at, false)],

@@ -61,6 +61,9 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
         return null;
     }
 
+    /// <summary>Why a group's posts do not get through, in the chat's or the line's words; null where they do.</summary>
+    public string? TroubleOf(GroupId group) => LaneOf(group).Trouble;
+
     private Lane LaneOf(GroupId group) => lanes.GetOrAdd(group, _ => new Lane(chat.MostAMinute));
 
     private async Task SendOneAsync(GroupDesk desk, PostProgress progress, Lane lane, Func<Instant> clock, CancellationToken cancellation)
@@ -89,17 +92,17 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
                 break;
             case SendResult.Refused refused:
                 LogParked(number, refused.Why);
-                lane.Fail(now, LongestPause);
+                lane.Fail(now, LongestPause, refused.Why);
                 await ParkAsync(refused.Why);
                 break;
             case SendResult.NotSent notSent:
                 LogLine(number, notSent.Why);
-                lane.Fail(now, LongestPause);
+                lane.Fail(now, LongestPause, notSent.Why);
                 await ParkAsync(notSent.Why);
                 break;
             case SendResult.Unknown unknown:
                 LogLine(number, unknown.Why);
-                lane.Fail(now, LongestPause);
+                lane.Fail(now, LongestPause, unknown.Why);
                 break;
             default:
                 throw new System.Diagnostics.UnreachableException(result.ToString());
@@ -140,7 +143,19 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
         private readonly Queue<Instant> sent = new();
         private Instant notBefore = Instant.MinValue;
         private int failures;
+        private string? trouble;
         private (int Number, int Attempt)? inHand;
+
+        public string? Trouble
+        {
+            get
+            {
+                lock (gate)
+                {
+                    return trouble;
+                }
+            }
+        }
 
         /// <summary>The post that is in hand, once the state shows that this is on record; else null.</summary>
         public PostProgress? InHand(HerdState state)
@@ -193,7 +208,7 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
                 {
                     sent.Enqueue(now);
                 }
-                failures = 0;
+                (failures, trouble) = (0, null);
             }
         }
 
@@ -206,10 +221,11 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
             }
         }
 
-        public void Fail(Instant now, Duration longest)
+        public void Fail(Instant now, Duration longest, string why)
         {
             lock (gate)
             {
+                trouble = why;
                 Pause(now, Duration.Min(Duration.FromSeconds(Math.Pow(2, Math.Min(failures, 12))), longest));
                 failures++;
             }

@@ -122,6 +122,18 @@ public static class Hear
         return draft.Events;
     }
 
+    /// <summary>The bot was deaf for so long that the chat's server has forgotten what was written meanwhile.</summary>
+    /// <param name="state">The herd.</param>
+    /// <param name="farm">The farm.</param>
+    /// <param name="now">When it hears again.</param>
+    /// <param name="since">When it heard last.</param>
+    public static ImmutableArray<HerdEvent> Missed(HerdState state, Farm farm, Instant now, Instant since)
+    {
+        var draft = new Draft(state, farm, now);
+        draft.Say(draft.Post(PostKind.Reply, draft.Phrases.Say("reply.missed", ("since", draft.Speaker.Clock(since)))));
+        return draft.Events;
+    }
+
     /// <summary>A fault of the bot's own kept a message from being worked on: nothing is recorded, and the sender is told.</summary>
     /// <param name="state">The herd.</param>
     /// <param name="farm">The farm.</param>

@@ -12,7 +12,7 @@ namespace HerdBot.Host.Telegram;
 /// <param name="line">The line to Telegram.</param>
 /// <param name="findPerson">The number of a person by name; null where not known.</param>
 /// <param name="log">Takes what went wrong, without the token and without anybody's words.</param>
-public sealed class TelegramChat(TelegramLine line, Func<string, long?> findPerson, ILogger<TelegramChat> log) : IChat
+public sealed partial class TelegramChat(TelegramLine line, Func<string, long?> findPerson, ILogger<TelegramChat> log) : IChat
 {
     /// <summary>How many posts a minute Telegram lets into one group. Source: core.telegram.org/bots/faq, 2026.</summary>
     internal const int GroupsPace = 20;
@@ -40,7 +40,7 @@ public sealed class TelegramChat(TelegramLine line, Func<string, long?> findPers
             _ => throw new System.Diagnostics.UnreachableException(),
         };
         if (result is not SendResult.Sent)
-            log.LogWarning("Post {Group}#{Number} ({Kind}): {Result}", outgoing.Group, outgoing.Number, outgoing.Kind, result);
+            LogResult(outgoing.Group, outgoing.Number, outgoing.Kind, result);
         return result;
     }
 
@@ -184,4 +184,7 @@ public sealed class TelegramChat(TelegramLine line, Func<string, long?> findPers
     private static InlineKeyboardMarkup? Keyboard(Outgoing outgoing) => outgoing.Buttons.IsDefaultOrEmpty
         ? null
         : new InlineKeyboardMarkup(outgoing.Buttons.Select(button => InlineKeyboardButton.WithCallbackData(button.Label, button.Data)));
+
+    [LoggerMessage(3011, LogLevel.Warning, "Post {Group}#{Number} ({Kind}): {Result}")]
+    private partial void LogResult(GroupId group, int number, OutgoingKind kind, SendResult result);
 }
