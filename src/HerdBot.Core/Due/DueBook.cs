@@ -87,14 +87,14 @@ public sealed class DueBook
         return null;
     }
 
-    /// <summary>The dams that more likely carry than not, with their forecasts; the soonest first.</summary>
+    /// <summary>The dams that may well carry still, with their forecasts; the soonest first.</summary>
     /// <param name="today">The farm's day.</param>
     public IReadOnlyList<Awaited> Awaited(LocalDate today) => [.. Pregnancies.Select(pregnancy => (pregnancy.Dam, Due: Of(pregnancy.Dam.Id, today)))
         .Where(one => one.Due is { Open: < LikelyOpen }).Select(one => new Awaited(one.Dam, one.Due!)).OrderBy(one => one.Due.Median)];
 
-    private const double LikelyOpen = 0.5;
+    private const double LikelyOpen = 0.85;
 
-    /// <summary>The first window that opens: the earliest 5 % point of those that most likely carry; null where nobody does.</summary>
+    /// <summary>The first window that opens: the earliest 5 % point of those that may well carry; null where nobody does.</summary>
     /// <param name="today">The farm's day.</param>
     public LocalDate? FirstWindow(LocalDate today) => Awaited(today).Select(one => (LocalDate?)one.Due.LookFrom).Min();
 

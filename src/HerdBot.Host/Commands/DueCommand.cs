@@ -41,15 +41,21 @@ public static class DueCommand
         ArgumentNullException.ThrowIfNull(output);
         var tables = new[] { Species.Llama, Species.Alpaca }.ToDictionary(species => species, CareTable.BuiltIn);
         var phrases = Phrases.Of(Language.English);
-        using var answers = new MemoryStream();
-        using var writer = new Utf8JsonWriter(answers, Plain);
-        foreach (var line in lines.Where(line => !string.IsNullOrWhiteSpace(line)))
+        // No line knows of another: they are worked out side by side, and answered in their order.
+        foreach (var answer in lines.Where(line => !string.IsNullOrWhiteSpace(line)).AsParallel().AsOrdered().Select(line => Answer(line, tables, phrases)))
+        {
+            output.Write(answer);
+        }
+    }
+
+    private static byte[] Answer(string line, IReadOnlyDictionary<Species, CareTable> tables, Phrases phrases)
+    {
+        using var answer = new MemoryStream();
+        using (var writer = new Utf8JsonWriter(answer, Plain))
         {
             DueLine.Answer(line, writer, tables, phrases);
-            writer.Flush();
-            answers.WriteByte((byte)'\n');
-            writer.Reset();
         }
-        answers.WriteTo(output);
+        answer.WriteByte((byte)'\n');
+        return answer.ToArray();
     }
 }

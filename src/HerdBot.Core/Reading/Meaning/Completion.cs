@@ -358,7 +358,7 @@ internal sealed class Completion(Statement statement)
         else
         {
             var told = twin.Fact;
-            twin.Fact = Both(told.At is null ? told with { At = fact.At, Unsure = told.Unsure && fact.Unsure } : told, fact);
+            twin.Fact = Both(told.At is null ? told with { At = fact.At, Until = told.Until ?? fact.Until, Unsure = told.Unsure && fact.Unsure } : told, fact);
         }
     }
 
