@@ -3,7 +3,7 @@ using HerdBot.Host.Commands;
 
 var root = new RootCommand("HerdBot helps a llama and alpaca farm to get every cria through birth and its first weeks.")
 {
-    ServeCommand.Create(), ReadCommand.Create(), RehearseCommand.Create(), TryCommand.Create(), CheckCommand.Create(), DueCommand.Create(),
+    ServeCommand.Create(), ReadCommand.Create(), RehearseCommand.Create(), TryCommand.Create(), CheckCommand.Create(), HealthCommand.Create(), CopyCommands.Backup(), CopyCommands.Restore(), DueCommand.Create(), ExportCommand.Create(), ImportCommand.Create(),
 };
 root.SetAction(async (_, cancellation) =>
 {

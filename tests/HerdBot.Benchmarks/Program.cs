@@ -8,6 +8,7 @@ const string Million = "million";
     ("way", () => WholeWayBenchmarks.RunAsync(Console.Out)),
     ("reading", () => ReadingBenchmarks.RunAsync(Console.Out)),
     ("plan", () => Task.Run(() => PlanBenchmarks.Run(Console.Out))),
+    ("due", () => Task.Run(() => DueBenchmarks.Run(Console.Out))),
     ("store", () => StoreBenchmarks.RunAsync(Console.Out)),
     (Million, () => Task.Run(() => MillionMessages.Run(Console.Out))),
 ];

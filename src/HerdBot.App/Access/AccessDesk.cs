@@ -48,6 +48,26 @@ public sealed class AccessDesk(Language language, SetUpCode? code)
             : new AccessDecision.Ignore();
     }
 
+    /// <summary>The owner is told in private that a group's posts do not get through.</summary>
+    /// <param name="state">Who may use the bot and where.</param>
+    /// <param name="stream">The group's history.</param>
+    /// <param name="since">Since when, as the farm says hours.</param>
+    /// <param name="why">The chat's or the line's words.</param>
+    /// <param name="posts">How many posts wait.</param>
+    public AccessDecision Stuck(AccessState state, GroupId stream, string since, string why, int posts) => ToOwner(state, phrases.Say("door.stuck",
+        ("group", TitleOf(state, stream)), ("since", since), ("why", why), ("n", posts.ToString(CultureInfo.InvariantCulture))));
+
+    /// <summary>The owner is told in private that a group's posts get through again.</summary>
+    /// <param name="state">Who may use the bot and where.</param>
+    /// <param name="stream">The group's history.</param>
+    public AccessDecision Unstuck(AccessState state, GroupId stream) => ToOwner(state, phrases.Say("door.unstuck", ("group", TitleOf(state, stream))));
+
+    private static AccessDecision ToOwner(AccessState state, string text)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return state.Owner is { } owner ? Settle([], [new AccessPost(owner.Chat, text)]) : new AccessDecision.Ignore();
+    }
+
     private AccessDecision InGroup(AccessState state, Inbound inbound, string title, bool added)
     {
         var group = state.Find(inbound.Group);
@@ -144,6 +164,8 @@ public sealed class AccessDesk(Language language, SetUpCode? code)
 
     private static AccessDecision Into(GroupId? stream) =>
         stream is { } known ? new AccessDecision.Pass(known) : new AccessDecision.Ignore();
+
+    private string TitleOf(AccessState state, GroupId stream) => state.Find(stream) is { } group ? Title(group) : phrases.Say("door.some_group");
 
     private string Title(KnownGroup group) => group.Title.Length > 0 ? $"'{group.Title}'" : phrases.Say("door.some_group");
 

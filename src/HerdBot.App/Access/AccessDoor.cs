@@ -61,6 +61,14 @@ public sealed partial class AccessDoor(IHerdStore store, AccessDesk desk, IChat 
     public Task MovedAsync(GroupId from, GroupId to, CancellationToken cancellation = default) =>
         SettleAsync(() => AccessDesk.Moved(state, from, to), () => OwnKey("moved"), cancellation);
 
+    /// <summary>Tells the owner in private that a group's posts do not get through; sent with what else is to be said at the door.</summary>
+    public Task TellStuckAsync(GroupId group, string since, string why, int posts, CancellationToken cancellation = default) =>
+        SettleAsync(() => desk.Stuck(state, group, since, why, posts), () => OwnKey("stuck"), cancellation);
+
+    /// <summary>Tells the owner in private that a group's posts get through again.</summary>
+    public Task TellUnstuckAsync(GroupId group, CancellationToken cancellation = default) =>
+        SettleAsync(() => desk.Unstuck(state, group), () => OwnKey("unstuck"), cancellation);
+
     /// <inheritdoc/>
     public void Dispose() => lane.Dispose();
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HerdBot.App.Herds;
 using HerdBot.App.Outbox;
 using HerdBot.App.Ports;
 using HerdBot.App.Records;
@@ -38,7 +39,7 @@ public sealed class GroupDesk : IDisposable
     /// <summary>What the history comes to, as far as it is on the disk. Replaced after each turn, never changed.</summary>
     public HerdState State { get; private set; } = HerdState.Empty;
 
-    /// <summary>Reads a group's history, and adds the animals of the settings that it does not know yet.</summary>
+    /// <summary>Reads a group's history, and adds the animals of the settings and of imported lists that it does not know yet.</summary>
     /// <param name="group">Whose.</param>
     /// <param name="farm">The farm's settings.</param>
     /// <param name="herd">The animals that the settings name.</param>
@@ -54,8 +55,10 @@ public sealed class GroupDesk : IDisposable
         var desk = new GroupDesk(group, farm, store, handOver);
         await desk.CatchUpAsync(cancellation);
         desk.now = desk.now with { OffSince = desk.now.State.LastAt };
-        var known = desk.now.State.Roster.Select(animal => animal.Id).ToHashSet();
-        var added = herd.Where(animal => known.Add(animal.Id)).Select(animal => (HerdEvent)new HerdEvent.AnimalAdded(animal)).ToImmutableArray();
+        // Whoever was added here already, or goes by such a name, is not added again.
+        var known = desk.now.State.Added.Select(added => added.Animal.Id).ToHashSet();
+        var added = herd.Concat(await HerdImport.ReadAsync(store, cancellation)).Where(animal => desk.now.State.Named(animal.Name) is null && known.Add(animal.Id))
+            .Select(animal => (HerdEvent)new HerdEvent.AnimalAdded(animal)).ToImmutableArray();
         await desk.Commit(desk.OwnKey("herd"), added, at, cancellation);
         desk.State = desk.now.State;
         return desk;
@@ -186,6 +189,7 @@ public sealed class GroupDesk : IDisposable
         Inbound.Line line => Hear.Line(now.State, Farm, at, line.From.Name, line.MessageId, line.Text, line.ReplyTo),
         Inbound.Edit edit => Hear.Edit(now.State, Farm, at, edit.From.Name, edit.MessageId, edit.Text),
         Inbound.Wordless wordless => Hear.Wordless(now.State, Farm, at, wordless.From.Name, wordless.MessageId, wordless.What),
+        Inbound.Missed missed => Hear.Missed(now.State, Farm, at, missed.Since),
         Inbound.Tap tap when ButtonData.TryRead(tap.Data, out var post, out var verb, out var index) =>
             Press.Button(now.State, Farm, at, tap.From.Name, post, verb, index),
         _ => [new HerdEvent.WordlessHeard(inbound.From.Name, inbound.GetType().Name, at, false)],

@@ -68,6 +68,15 @@ public abstract record Inbound(string Key, GroupId Group, Person From, Instant A
     public sealed record Membership(string Key, GroupId Group, Person From, Instant At, string Title, bool Member)
         : Inbound(Key, Group, From, At);
 
+    /// <summary>Nothing could be heard for so long that the chat's server has forgotten what was written meanwhile.</summary>
+    /// <param name="Key">Names it for good.</param>
+    /// <param name="Group">The group.</param>
+    /// <param name="From">Nobody in particular.</param>
+    /// <param name="At">When it was noticed.</param>
+    /// <param name="Since">When the bot heard last.</param>
+    public sealed record Missed(string Key, GroupId Group, Person From, Instant At, Instant Since)
+        : Inbound(Key, Group, From, At);
+
     /// <summary>The chat goes on under a new id.</summary>
     /// <param name="Key">The inbox entry's key.</param>
     /// <param name="Group">The old chat.</param>

@@ -13,6 +13,13 @@ namespace HerdBot.App.Messages;
 /// <param name="Herd">The animals that the settings name.</param>
 public sealed record FarmSetup(Farm Farm, IReadOnlyList<Animal> Herd);
 
+/// <summary>Posts of a group that wait to be sent.</summary>
+/// <param name="Group">Whose.</param>
+/// <param name="Since">When the oldest was decided.</param>
+/// <param name="Count">How many.</param>
+/// <param name="Why">Why they do not get through, in the line's or the chat's words; null where nothing is wrong.</param>
+public sealed record Waiting(GroupId Group, Instant Since, int Count, string? Why);
+
 /// <summary>
 /// The one way through the house: taken in durably, read, decided, committed, sent; and, woken by the clock, what is due.
 /// </summary>
@@ -133,6 +140,23 @@ public sealed partial class Pipeline : IIntake, IDisposable
         Send(desks.Values.Where(desk => !desk.State.Unsent.IsEmpty).Select(desk => desk.Group));
         await lanes.QuietAsync().WaitAsync(cancellation);
     }
+
+    /// <summary>Tells every group that what was written since an instant may be lost. Told once, however often it is asked.</summary>
+    /// <param name="since">When the bot heard last.</param>
+    /// <param name="cancellation">Gives up.</param>
+    public Task TellMissedAsync(Instant since, CancellationToken cancellation = default) => turn.InTurnAsync(async () =>
+    {
+        var missed = new Dictionary<GroupId, List<Inbound>>();
+        foreach (var group in await door.KnownAsync(cancellation))
+        {
+            missed[group] = [new Inbound.Missed($"missed/{group}/{since.ToUnixTimeMilliseconds()}", group, new Person("", ""), Now(), since)];
+        }
+        await WorkAsync(missed, cancellation);
+    }, cancellation);
+
+    /// <summary>What waits to be sent, by group: since when, and how many posts.</summary>
+    public IReadOnlyList<Waiting> Unsent => [.. desks.Values.Select(desk => (desk.Group, desk.State)).Where(desk => !desk.State.Unsent.IsEmpty)
+        .Select(desk => new Waiting(desk.Group, desk.State.Posts[desk.State.Unsent.Min].Post.At, desk.State.Unsent.Count, outbox.TroubleOf(desk.Group)))];
 
     /// <summary>When anything falls due next, or is to be sent again; null where nothing can.</summary>
     public Instant? NextLook => outlook.Next;

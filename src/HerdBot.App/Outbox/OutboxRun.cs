@@ -19,7 +19,8 @@ namespace HerdBot.App.Outbox;
 /// <param name="chat">Where to.</param>
 /// <param name="door">Knows in which chat a group is met.</param>
 /// <param name="log">For what goes wrong.</param>
-public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun> log) : IHandOver
+/// <param name="pictures">Draws pictures; without it posts go out as words alone.</param>
+public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun> log, IPictures? pictures = null) : IHandOver
 {
     private static readonly Duration LongestPause = Duration.FromMinutes(5);
 
@@ -60,6 +61,9 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
         return null;
     }
 
+    /// <summary>Why a group's posts do not get through, in the chat's or the line's words; null where they do.</summary>
+    public string? TroubleOf(GroupId group) => LaneOf(group).Trouble;
+
     private Lane LaneOf(GroupId group) => lanes.GetOrAdd(group, _ => new Lane(chat.MostAMinute));
 
     private async Task SendOneAsync(GroupDesk desk, PostProgress progress, Lane lane, Func<Instant> clock, CancellationToken cancellation)
@@ -88,17 +92,17 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
                 break;
             case SendResult.Refused refused:
                 LogParked(number, refused.Why);
-                lane.Fail(now, LongestPause);
+                lane.Fail(now, LongestPause, refused.Why);
                 await ParkAsync(refused.Why);
                 break;
             case SendResult.NotSent notSent:
                 LogLine(number, notSent.Why);
-                lane.Fail(now, LongestPause);
+                lane.Fail(now, LongestPause, notSent.Why);
                 await ParkAsync(notSent.Why);
                 break;
             case SendResult.Unknown unknown:
                 LogLine(number, unknown.Why);
-                lane.Fail(now, LongestPause);
+                lane.Fail(now, LongestPause, unknown.Why);
                 break;
             default:
                 throw new System.Diagnostics.UnreachableException(result.ToString());
@@ -117,6 +121,7 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
         {
             ToPerson = post.To == Post.Group ? null : post.To,
             Loud = post.Kind == PostKind.Alarm,
+            Picture = post.Picture is { } picture && kind == OutgoingKind.Send ? pictures?.Draw(picture, desk.State, desk.Farm, post.At) : null,
             Target = post.Edits is { } edited ? desk.State.Posts.GetValueOrDefault(edited)?.Message : post.ReplyTo,
             Buttons = [.. post.Buttons.Select(button => new PostButton(button.Label, ButtonData.Write(post.Edits ?? post.Number, button)))],
         };
@@ -138,7 +143,19 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
         private readonly Queue<Instant> sent = new();
         private Instant notBefore = Instant.MinValue;
         private int failures;
+        private string? trouble;
         private (int Number, int Attempt)? inHand;
+
+        public string? Trouble
+        {
+            get
+            {
+                lock (gate)
+                {
+                    return trouble;
+                }
+            }
+        }
 
         /// <summary>The post that is in hand, once the state shows that this is on record; else null.</summary>
         public PostProgress? InHand(HerdState state)
@@ -191,7 +208,7 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
                 {
                     sent.Enqueue(now);
                 }
-                failures = 0;
+                (failures, trouble) = (0, null);
             }
         }
 
@@ -204,10 +221,11 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
             }
         }
 
-        public void Fail(Instant now, Duration longest)
+        public void Fail(Instant now, Duration longest, string why)
         {
             lock (gate)
             {
+                trouble = why;
                 Pause(now, Duration.Min(Duration.FromSeconds(Math.Pow(2, Math.Min(failures, 12))), longest));
                 failures++;
             }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
 using NodaTime.Text;
 
 namespace HerdBot.App.Records;
@@ -14,7 +15,7 @@ public static class FactJson
     /// <summary>Writes one fact as an object. The animal is written even where it is null; other absent things are left out.</summary>
     /// <param name="writer">Stands where a value may be written.</param>
     /// <param name="fact">Any fact.</param>
-    /// <param name="stored">True in the event log, where the record meant by a correction is kept as "target".</param>
+    /// <param name="stored">True in the event log, which keeps what the written form leaves out: "target", "until", "expected".</param>
     public static void Write(Utf8JsonWriter writer, Fact fact, bool stored = false)
     {
         ArgumentNullException.ThrowIfNull(writer);
@@ -25,9 +26,9 @@ public static class FactJson
         WriteFigures(writer, fact);
         WriteTraits(writer, fact);
         WriteWords(writer, fact);
-        if (stored && fact.Target is { } target)
+        if (stored)
         {
-            writer.WriteNumber("target", target.Number);
+            WriteKept(writer, fact);
         }
 
         writer.WriteEndObject();
@@ -57,7 +58,10 @@ public static class FactJson
             Field = json.Text("field"),
             Was = json.Text("was"),
             Name = json.Text("name"),
+            Traits = ReadAnimal(json),
             Text = json.Text("text"),
+            Until = ParseTime(json.Text("until"))?.Date,
+            Expected = ParseTime(json.Text("expected"))?.Date,
             Target = json.Whole("target") is { } target ? new FactId(target) : null,
         };
     }
@@ -82,6 +86,16 @@ public static class FactJson
 
         var day = DayPattern.Parse(text);
         return day.Success ? new FactTime(day.Value, null) : null;
+    }
+
+    private static void WriteKept(Utf8JsonWriter writer, Fact fact)
+    {
+        Write(writer, "until", fact.Until is { } until ? DayPattern.Format(until) : null);
+        Write(writer, "expected", fact.Expected is { } expected ? DayPattern.Format(expected) : null);
+        if (fact.Target is { } target)
+        {
+            writer.WriteNumber("target", target.Number);
+        }
     }
 
     private static void WriteFigures(Utf8JsonWriter writer, Fact fact)
@@ -115,7 +129,23 @@ public static class FactJson
         Write(writer, "field", fact.Field);
         Write(writer, "was", fact.Was);
         Write(writer, "name", fact.Name);
+        WriteAnimal(writer, fact.Traits);
         Write(writer, "text", fact.Text);
+    }
+
+    private static void WriteAnimal(Utf8JsonWriter writer, AnimalTraits? traits)
+    {
+        Write(writer, "role", traits?.Role is { } role ? FactWords.Snake(role.ToString()) : null);
+        Write(writer, "species", traits?.Species is { } species ? FactWords.Snake(species.ToString()) : null);
+        Write(writer, "colour", traits?.Colour);
+        Write(writer, "tag", traits?.Tag);
+        Write(writer, "dam", traits?.Dam);
+    }
+
+    private static AnimalTraits? ReadAnimal(JsonElement json)
+    {
+        var traits = new AnimalTraits(CorpusLineGiven.ParseWord<HerdRole>(json.Text("role")), CorpusLineGiven.ParseWord<Species>(json.Text("species")), json.Text("colour"), json.Text("tag"), json.Text("dam"));
+        return traits == new AnimalTraits() ? null : traits;
     }
 
     private static void Write(Utf8JsonWriter writer, string key, string? word)

@@ -12,6 +12,10 @@ public sealed record BotSettings(FarmSetup Setup)
     public string? Token { get; init; }
     /// <summary>The data file; its folder must exist.</summary>
     public string Data { get; init; } = "herdbot.db";
+    /// <summary>The folder for the second copy of all events and for daily backups, best on another disk; null where none are made.</summary>
+    public string? Copies { get; init; }
+    /// <summary>The port on the loopback address at which a monitor may ask how the bot is; null where none may.</summary>
+    public int? HealthPort { get; init; }
     /// <summary>Another server that speaks the Bot API; null for Telegram's own.</summary>
     public string? Server { get; init; }
 
@@ -60,7 +64,8 @@ public sealed record BotSettings(FarmSetup Setup)
 
     private static BotSettings? Read(JsonReader root)
     {
-        var (token, data, server) = (root.Text("token"), root.Text("data", "herdbot.db"), root.Text("server"));
+        var (token, data, server, copies) = (root.Text("token"), root.Text("data", "herdbot.db"), root.Text("server"), root.Text("copies", "copies"));
+        var healthPort = root.Has("healthPort") ? root.Whole("healthPort", 0, 1, 65535) : (int?)null;
         var (farm, care) = (root.Part("farm"), root.Part("care"));
         if (!root.Has("farm"))
         {
@@ -78,6 +83,8 @@ public sealed record BotSettings(FarmSetup Setup)
             Token = string.IsNullOrWhiteSpace(token) ? null : token,
             Data = string.IsNullOrWhiteSpace(data) ? "herdbot.db" : data,
             Server = server,
+            HealthPort = healthPort,
+            Copies = string.IsNullOrWhiteSpace(copies) ? null : copies,
         };
     }
 }

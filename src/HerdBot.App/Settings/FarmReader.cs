@@ -32,7 +32,32 @@ public static class FarmReader
         {
             farm.Problem("herd", $"names {twice.First().Name} twice");
         }
+        read = read with { Nicknames = Nicknames(farm, herd) };
+        read = read with { Words = Words(farm, [.. herd.Select(animal => animal.Name), .. read.Nicknames.Keys]) };
         return new FarmSetup(care is null ? read : Cared(read, care), herd);
+    }
+
+    private static OwnWords Words(JsonReader farm, IEnumerable<string> names)
+    {
+        var (words, problems) = OwnWords.Read(farm.Part("words")?.Texts() ?? ImmutableDictionary<string, string>.Empty, names);
+        foreach (var problem in problems)
+        {
+            farm.Problem("words", $"cannot stand: {problem}");
+        }
+        return words ?? OwnWords.None;
+    }
+
+    private static ImmutableDictionary<string, string> Nicknames(JsonReader farm, List<Animal> herd)
+    {
+        var nicknames = farm.Part("nicknames")?.Texts() ?? ImmutableDictionary<string, string>.Empty;
+        foreach (var (nick, name) in nicknames)
+        {
+            if (herd.Find(animal => string.Equals(animal.Name, nick, StringComparison.OrdinalIgnoreCase)) is { } other && !string.Equals(other.Name, name, StringComparison.OrdinalIgnoreCase))
+            {
+                farm.Problem("nicknames", $"cannot stand: '{nick}' is to be {name}, but {other.Name} bears that name");
+            }
+        }
+        return nicknames.ToImmutableDictionary(StringComparer.OrdinalIgnoreCase);
     }
 
     private static Farm Cared(Farm farm, JsonReader care)
@@ -46,6 +71,8 @@ public static class FarmReader
             QuietHours = new DaySpan(quiet[0], quiet[1]),
             WakingHours = new DaySpan(waking[0], waking[1]),
             RoundUps = [.. care.Hours("roundUps", 0, farm.RoundUps)],
+            HotMonths = care.Months("hotMonths"),
+            ColdMonths = care.Months("coldMonths"),
             IggTest = care.Flag("iggTest", true),
             VetDrive = Duration.FromMinutes(care.Whole("vetMinutes", 0, 0, 300)),
         };

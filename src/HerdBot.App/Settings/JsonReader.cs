@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using NodaTime;
@@ -100,6 +101,24 @@ public sealed class JsonReader(JsonElement json, string place, List<string> prob
         return [.. hours.Select(hour => hour!.Value)];
     }
 
+    /// <summary>Months of the year, 1 to 12; null where it is absent.</summary>
+    public ImmutableArray<int>? Months(string key)
+    {
+        if (Find(key) is not { } value)
+        {
+            return null;
+        }
+        var months = value.ValueKind == JsonValueKind.Array
+            ? value.EnumerateArray().Select(month => month.ValueKind == JsonValueKind.Number && month.TryGetInt32(out var number) && number is >= 1 and <= 12 ? number : 0).ToList()
+            : [0];
+        if (months.Contains(0))
+        {
+            Problem(key, "must be a list of months like [7, 8]");
+            return null;
+        }
+        return [.. months];
+    }
+
     /// <summary>A part that is an object of its own; null where it is absent.</summary>
     public JsonReader? Part(string key)
     {
@@ -147,6 +166,25 @@ public sealed class JsonReader(JsonElement json, string place, List<string> prob
             }
         }
         return numbers;
+    }
+
+    /// <summary>All keys with texts, whatever their names.</summary>
+    public IReadOnlyDictionary<string, string> Texts()
+    {
+        var texts = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
+        foreach (var entry in json.EnumerateObject())
+        {
+            known.Add(entry.Name);
+            if (entry.Value.ValueKind != JsonValueKind.String || string.IsNullOrWhiteSpace(entry.Value.GetString()))
+            {
+                Problem(entry.Name, "must be text in quotes");
+            }
+            else if (!texts.TryAdd(entry.Name.Trim(), entry.Value.GetString()!.Trim()))
+            {
+                Problem(entry.Name, "is there twice");
+            }
+        }
+        return texts;
     }
 
     /// <summary>Notes a problem with a key.</summary>

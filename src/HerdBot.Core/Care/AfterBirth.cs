@@ -56,11 +56,13 @@ internal static class AfterBirth
         Instant? troubled = dam.Told.About(NoteTopics.Infection).Where(record => record.At > birth.At).Select(record => (Instant?)record.At).LastOrDefault()
             ?? (PlacentaOut(dam, birth) <= retained || dam.Now < retained ? null : retained);
         var cleared = troubled is { } from ? dam.Told.DoneFrom(CareTaskName.DamCheck, from) : null;
+        var held = troubled is not null && cleared is null;
         return Steps.From(dam.Table, dam.Farm, dam.Key(CareTaskName.Rebreed, Which(birth)), dam.Animal.Id, Instant.Max(asked, cleared ?? asked), null, null) with
         {
-            Held = troubled is not null && cleared is null,
+            Held = held,
+            RestsUntil = held ? birth.At + Watched : null,
             DoneAt = NewbornPlan.Earliest(dam.Told.DoneFrom(CareTaskName.Rebreed, birth.At), dam.Told.First(FactKind.Breeding, birth.At)),
-            LapsesAt = troubled is not null && cleared is null ? birth.At + Watched : Instant.Max(asked, cleared ?? asked) + Told,
+            LapsesAt = held ? birth.At + Watched : Instant.Max(asked, cleared ?? asked) + Told,
         };
     }
 

@@ -235,6 +235,8 @@ public static class CareKeys
     public static CareKey PostingCalled { get; } = Key("posting.called", CareUnit.Minutes, 10m, 240m);
     /// <summary>Posting: round up pairs; a count, 2 to 20.</summary>
     public static CareKey PostingRoundUpPairs { get; } = Key("posting.round_up_pairs", CareUnit.Count, 2m, 20m);
+    /// <summary>Posting: a question of the bot's that nobody answers lapses; hours, 1 to 48.</summary>
+    public static CareKey PostingQuestionLapses { get; } = Key("posting.question_lapses", CareUnit.Hours, 1m, 48m);
     /// <summary>Colostrum: assumed weight; kg, 2 to 20.</summary>
     public static CareKey ColostrumAssumedWeight { get; } = Key("colostrum.assumed_weight", CareUnit.Kilograms, 2m, 20m);
     /// <summary>Weight: small; kg, 2 to 15.</summary>

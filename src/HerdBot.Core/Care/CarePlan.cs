@@ -39,7 +39,9 @@ public static class CarePlan
         {
             pairs.Add(dam, [.. ofDam[dam]], (mother, babies) => OfPair(state, farm, now, mother, babies));
         }
-        return pairs.Plan([.. young.Select(baby => (baby.Dam!, baby.Id)), .. grown.Select(dam => (dam.Id, dam.Id))]);
+        var plan = pairs.Plan([.. young.Select(baby => (baby.Dam!, baby.Id)), .. grown.Select(dam => (dam.Id, dam.Id))]);
+        // One look may go round all dams: no matter of one pair.
+        return plan with { Tasks = [.. plan.Tasks, .. CloseUp.Of(state, farm, now, plan.Tasks)] };
     }
 
     private static IEnumerable<(AnimalId Animal, IEnumerable<CareTask> Tasks)> OfPair(HerdState state, Farm farm, Instant now, Animal? dam, ImmutableArray<Animal> babies)
@@ -50,7 +52,7 @@ public static class CarePlan
             var tasks = NewbornPlan.Of(baby).Concat(VetOrders.Tasks(new Subject(baby.Table, baby.Told, baby.Animal.Id, baby.Pair), farm, now));
             yield return (baby.Animal.Id, Absence.Rest(tasks, baby.Told, baby.Table, baby.Animal.Id, baby.Pair, now));
         }
-        if (dam is { Role: HerdRole.Dam } && DamView.Of(state, farm, dam, young, now) is { } view)
+        if (dam is { Role: HerdRole.Dam } && dam.IsHere() && DamView.Of(state, farm, dam, young, now) is { } view)
         {
             var tasks = DamPlan.Of(view).Concat(VetOrders.Tasks(view.Subject, farm, now));
             yield return (dam.Id, Absence.Rest(tasks, view.Told, view.Table, dam.Id, dam.Id, now));

@@ -8,7 +8,7 @@ namespace HerdBot.Core.Care;
 /// <summary>All that is on record of one dam of late, and the birth that her tasks run from.</summary>
 internal sealed class DamView
 {
-    private DamView(Animal animal, ToldRecords told, CareTable table, Farm farm, Instant now)
+    private DamView(HerdState state, Animal animal, ToldRecords told, CareTable table, Farm farm, Instant now)
     {
         Animal = animal;
         Told = told;
@@ -16,7 +16,7 @@ internal sealed class DamView
         Farm = farm;
         Now = now;
         Births = [.. told.All.Where(record => record.Newborn is not null)];
-        GestationDays = Pregnancy.Days(told.All, now, farm);
+        GestationDays = state.Due(farm).Of(animal.Id, farm.Clock.Day(now))?.Days;
     }
 
     public Animal Animal { get; }
@@ -51,6 +51,6 @@ internal sealed class DamView
     {
         var told = new ToldRecords(state.RecordsOf(dam.Id), now);
         return told.All.Count == 0 || farm.TableOf(dam.Species) is not { } table || told.All.Any(record => record is { Certain: true, Newborn: null, Fact.Kind: FactKind.Death })
-            ? null : new DamView(dam, told, table, farm, now) { Young = [.. young] };
+            ? null : new DamView(state, dam, told, table, farm, now) { Young = [.. young] };
     }
 }

@@ -33,7 +33,7 @@ internal static class Feeding
     {
         var had = FeedPlan.Had(baby, baby.Now);
         return ImmutableDictionary<string, string>.Empty
-            .Add("day", Whole(plan.ADay)).Add("feed", Whole(plan.OneFeed)).Add("had", Whole(had)).Add("left", Whole(Math.Max(0, plan.ADay - had)))
+            .Add("whole", Whole(plan.ADay)).Add("feed", Whole(plan.OneFeed)).Add("had", Whole(had)).Add("left", Whole(Math.Max(0, plan.ADay - had)))
             .Add("assumed", plan.Assumed ? "yes" : "no");
     }
 

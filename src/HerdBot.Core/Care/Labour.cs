@@ -35,7 +35,7 @@ internal static class Labour
     }
 
     /// <summary>Udder, wax, ligaments and a small appetite only put her on the list.</summary>
-    private static bool IsOn(Fact sign) => !sign.Says(NoteTopics.CloseUp, NoteTopics.OffFeed) || sign.Says(NoteTopics.Labour, NoteTopics.InView);
+    private static bool IsOn(Fact sign) => !sign.Says(NoteTopics.CloseUp, NoteTopics.Bagging, NoteTopics.OffFeed) || sign.Says(NoteTopics.Labour, NoteTopics.InView);
 
     private static CareTask FirstStage(DamView dam, HerdRecord sign, Instant? doneAt)
     {

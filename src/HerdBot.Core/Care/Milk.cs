@@ -20,11 +20,11 @@ internal static class Milk
         yield return Steps.FromBirth(table, dam.Farm, dam.Key(CareTaskName.Udder, AfterBirth.Which(birth)), dam.Animal.Id, birth.At, birth.SaidAt,
             table.Time(CareKeys.UdderAsked), table.Time(CareKeys.UdderLate), table.Time(CareKeys.UdderVet)) with
         {
-            DoneAt = NewbornPlan.Earliest(nursed, dam.Told.DoneFrom(CareTaskName.Udder, birth.At), dam.Told.Said(birth.At, NoteTopics.MilkComes),
+            DoneAt = NewbornPlan.Earliest(nursed, dam.Told.DoneFrom(CareTaskName.Udder, birth.At), Comes(dam, birth.At),
                 Dry(dam, birth).Select(record => (Instant?)record.At).FirstOrDefault()),
             LapsesAt = birth.At + Duration.FromDays(1),
         };
-        if (Troubles.Of(dam.Subject, CareTaskName.Udder, NoteTopics.NoMilk, Level.Act, Dry(dam, birth), at => NewbornPlan.Earliest(dam.Told.Said(at + Duration.Epsilon, NoteTopics.MilkComes), dam.Told.DoneFrom(CareTaskName.Udder, at))) is { } dry)
+        if (Troubles.Of(dam.Subject, CareTaskName.Udder, NoteTopics.NoMilk, Level.Act, Dry(dam, birth), at => NewbornPlan.Earliest(Comes(dam, at + Duration.Epsilon), dam.Told.DoneFrom(CareTaskName.Udder, at))) is { } dry)
         {
             var grace = table.Time(CareKeys.UdderVet) - table.Time(CareKeys.UdderAsked);
             yield return Troubles.ThenVet(dry, Instant.Max(birth.At + table.Time(CareKeys.UdderVet), dry.Due + grace) - dam.Farm.VetDrive);
@@ -34,6 +34,10 @@ internal static class Milk
             yield return Troubles.ThenVet(rejected, rejected.Due + table.Time(CareKeys.RejectionVet) - dam.Farm.VetDrive);
         }
     }
+
+    /// <summary>When milk was first seen from an instant on, said of the dam or of her cria; null where nobody saw it.</summary>
+    private static Instant? Comes(DamView dam, Instant from) =>
+        NewbornPlan.Earliest(dam.Told.Said(from, NoteTopics.MilkComes), dam.Young.Select(baby => baby.Told.Said(from, NoteTopics.MilkComes)).Min());
 
     private static IEnumerable<HerdRecord> Dry(DamView dam, HerdRecord birth) => Of(dam, birth, NoteTopics.NoMilk);
 

@@ -105,7 +105,7 @@ public sealed class NewbornView
         var view = new NewbornView(newborn, birth, told, dam, table, farm, now)
         {
             Pair = Fostering.DamOf(state, told) ?? bore,
-            GestationDays = Pregnancy.Days(dam.All, birth.At, farm),
+            GestationDays = state.Due(farm).CarriedOf(newborn.Id),
             ByHandSince = Fostering.ByHandSince(told, dam, birth.At),
         };
         view.AtRisk = Risk.Of(view);

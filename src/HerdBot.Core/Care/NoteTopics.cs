@@ -93,6 +93,8 @@ public static class NoteTopics
     public const string Labour = "labour";
     /// <summary>A sign that only puts her on the list.</summary>
     public const string CloseUp = "close_up";
+    /// <summary>Udder, wax, ligaments: weeks before the birth or not at all; puts her on the list and says nothing of today.</summary>
+    public const string Bagging = "bagging";
     /// <summary>Straining, or a bag or bubble in view: the clocks of the birth itself run.</summary>
     public const string InView = "in_view";
     /// <summary>Nose and two forefeet.</summary>

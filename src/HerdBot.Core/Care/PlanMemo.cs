@@ -12,11 +12,14 @@ namespace HerdBot.Core.Care;
 /// <param name="Pairs">The parts of each pair, by its dam.</param>
 /// <param name="Tasks">The plan.</param>
 internal sealed record PlanMemo(
-    Farm Farm, Instant Now, ImmutableList<Animal> Roster, ImmutableList<HerdRecord> Records, IReadOnlyDictionary<AnimalId, PairPart> Pairs, ImmutableArray<CareTask> Tasks)
+    Farm Farm, Instant Now, ImmutableArray<Animal> Roster, ImmutableList<HerdRecord> Records, IReadOnlyDictionary<AnimalId, PairPart> Pairs, ImmutableArray<CareTask> Tasks)
 {
     /// <summary>Whether it is the plan of this herd at this instant.</summary>
     public bool IsFor(HerdState state, Farm farm, Instant now) =>
-        Now == now && ReferenceEquals(Farm, farm) && ReferenceEquals(Records, state.Records) && ReferenceEquals(Roster, state.Roster);
+        Now == now && ReferenceEquals(Farm, farm) && ReferenceEquals(Records, state.Records) && IsOf(state.Roster);
+
+    /// <summary>Whether it was worked out from a roster like this; a herd that is counted anew has a new list of the same animals.</summary>
+    public bool IsOf(ImmutableArray<Animal> roster) => Roster == roster || Roster.SequenceEqual(roster);
 }
 
 /// <summary>The tasks of a dam and her newborns, and what they were worked out from.</summary>
@@ -41,7 +44,7 @@ internal sealed class PairPlans(HerdState state, Farm farm, Instant now, PlanMem
 
     // Foster dams are looked for by name, so the whole roster counts.
     private readonly IReadOnlyDictionary<AnimalId, PairPart>? known =
-        before is not null && before.Now == now && ReferenceEquals(before.Farm, farm) && ReferenceEquals(before.Roster, state.Roster) ? before.Pairs : null;
+        before is not null && before.Now == now && ReferenceEquals(before.Farm, farm) && before.IsOf(state.Roster) ? before.Pairs : null;
 
     /// <summary>Adds a pair's part: that of the earlier plan, where nothing about the pair has changed.</summary>
     public void Add(AnimalId dam, ImmutableArray<Animal> babies, Func<Animal?, ImmutableArray<Animal>, IEnumerable<(AnimalId Animal, IEnumerable<CareTask> Tasks)>> workOut)

@@ -1,10 +1,8 @@
 using System.Globalization;
 using HerdBot.Core.Care;
-using HerdBot.Core.Due;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Posting;
-using NodaTime;
 
 namespace HerdBot.Core.Decisions;
 
@@ -15,47 +13,10 @@ internal static class Answers
 
     public static string Answer(Draft draft, Fact question) => question.Kind switch
     {
-        FactKind.QuestionDue => Due(draft, question),
+        FactKind.QuestionDue => DueAnswers.Answer(draft, question),
         FactKind.QuestionStatus => Status(draft, question),
         _ => Open(draft),
     };
-
-    private static string Due(Draft draft, Fact question)
-    {
-        if (question.Animal is null)
-        {
-            var dated = draft.State.Roster.Where(animal => animal.Role == HerdRole.Dam).Select(dam => (Dam: dam, Window: DueWindow(draft, dam)))
-                .Where(dam => dam.Window is not null).OrderBy(dam => dam.Window!.Value.Middle).Take(MostLines).ToList();
-            return dated.Count == 0 ? draft.Phrases.Say("answer.due.nobody")
-                : draft.Phrases.Say("answer.due.next", ("list", draft.Speaker.List(dated.Select(dam => $"{dam.Dam.Name} {draft.Speaker.Date(dam.Window!.Value.Middle)}"))));
-        }
-        if (Recording.AnimalOf(draft.State, question) is not { } dam)
-        {
-            return draft.Phrases.Say("answer.status.none", ("animal", draft.Speaker.Name(question.Animal)));
-        }
-        var baby = draft.State.Newborns.LastOrDefault(newborn => newborn.Dam == dam.Id);
-        if (DueWindow(draft, dam) is not { } due)
-        {
-            return baby is null ? draft.Phrases.Say("answer.due.none", ("animal", draft.Called(dam)))
-                : draft.Phrases.Say("answer.due.with_cria", ("animal", draft.Called(dam)), ("baby", draft.Called(baby)), ("at", draft.Speaker.Clock(baby.Born!.Value)));
-        }
-        var sire = due.Mating.Fact.Sire is { } male ? $" ({male})" : "";
-        var days = Period.DaysBetween(draft.Farm.Clock.Day(due.Mating.At), draft.Farm.Clock.Day(draft.Now));
-        return draft.Phrases.Say("answer.due", ("animal", draft.Called(dam)), ("date", draft.Speaker.Date(due.Middle)), ("from", draft.Speaker.Date(due.From)), ("to", draft.Speaker.Date(due.To)),
-            ("bred", draft.Speaker.Date(draft.Farm.Clock.Day(due.Mating.At))), ("sire", sire), ("days", days.ToString(CultureInfo.InvariantCulture)));
-    }
-
-    /// <summary>Plain days from the newest mating that no birth has followed; null where there is none.</summary>
-    private static (LocalDate Middle, LocalDate From, LocalDate To, HerdRecord Mating)? DueWindow(Draft draft, Animal dam)
-    {
-        var mating = draft.Newest(dam.Id, FactKind.Breeding);
-        if (mating is null || draft.Farm.TableOf(dam.Species) is not { } table || draft.State.Newborns.Any(baby => baby.Dam == dam.Id && baby.Born > mating.At))
-        {
-            return null;
-        }
-        var bred = draft.Farm.Clock.Day(mating.At);
-        return DueForecast.Of(table, new DueCase(dam.Species, [Mating.On(bred)], draft.Farm.Clock.Day(draft.Now))) is { } due ? (due.Median, due.Window(0.8).From, due.Window(0.8).To, mating) : null;
-    }
 
     private static string Status(Draft draft, Fact question)
     {
@@ -91,8 +52,10 @@ internal static class Answers
         {
             facts = string.Join(", ", newest.Select(record => record == born ? draft.FactLines.Say(born) : $"{draft.FactLines.Say(record.Fact with { At = null }, record.By)} {draft.Speaker.Clock(record.At)}"));
         }
+        var due = animal.Role == HerdRole.Dam && draft.State.Due(draft.Farm).Of(animal.Id, draft.Farm.Clock.Day(draft.Now)) is not null
+            ? "\n" + DueAnswers.Answer(draft, new Fact(FactKind.QuestionDue) { Animal = animal.Name }) : "";
         var open = PostingPlan.Gravest(draft.Plan.Where(task => task.Key.Animal == animal.Id && task.OpenAt(draft.Now)), draft.Now);
-        return draft.Phrases.Say("answer.status", ("animal", draft.Called(animal)), ("facts", facts))
+        return draft.Phrases.Say("answer.status", ("animal", draft.Called(animal)), ("facts", facts)) + due
             + (open.Length == 0 ? "" : "\n" + draft.Phrases.Say("answer.status.open", ("tasks", draft.Speaker.List(open.Select(draft.TaskLines.Short)))));
     }
 
@@ -111,9 +74,20 @@ internal static class Overview
 
     public static string Of(Draft draft, IEnumerable<CareTask> tasks)
     {
-        var animals = PostingPlan.Gravest(tasks, draft.Now).GroupBy(task => task.Key.Animal).ToList();
+        var all = tasks.ToList();
+        var looks = all.Where(task => task.Key.Name == CareTaskName.LookIn && all.TrueForAll(other => other.Key.Name == CareTaskName.LookIn || other.Key.Animal != task.Key.Animal)).ToList();
+        var animals = PostingPlan.Gravest(all.Except(looks), draft.Now).GroupBy(task => task.Key.Animal).ToList();
         var lines = animals.Take(Most).Select(animal => $"{draft.TaskLines.Name(animal.Key)}: {string.Join(", ", animal.Select(draft.TaskLines.Short))}");
         var more = animals.Count - Most;
-        return string.Join("\n", more > 0 ? lines.Append(draft.Phrases.Say("post.more", ("n", more.ToString(CultureInfo.InvariantCulture)))) : lines);
+        return string.Join("\n", [.. lines, .. more > 0 ? [More(draft, more)] : Array.Empty<string>(), .. looks.Count > 0 ? [LookIn(draft, looks)] : Array.Empty<string>()]);
     }
+
+    /// <summary>"Look in on Sage, Fern and 3 more.": the likeliest first.</summary>
+    private static string LookIn(Draft draft, List<CareTask> looks)
+    {
+        var names = looks.OrderByDescending(look => look.Figures[CloseUp.Chance], StringComparer.Ordinal).Select(look => draft.TaskLines.Name(look.Key.Animal)).Distinct().ToList();
+        return draft.Phrases.Say("post.look_in", ("names", draft.Speaker.List(names.Count > Most ? [.. names.Take(Most), More(draft, names.Count - Most)] : names)));
+    }
+
+    private static string More(Draft draft, int more) => draft.Phrases.Say("post.more", ("n", more.ToString(CultureInfo.InvariantCulture)));
 }

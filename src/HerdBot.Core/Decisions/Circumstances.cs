@@ -26,6 +26,7 @@ internal static class Circumstances
             Language = draft.Farm.Language,
             From = by,
             People = draft.Farm.People,
+            Words = draft.Farm.Words,
             Log = [.. log.Select(record => new LoggedFact(Named(state, record), record.At, record.Id))],
             Said = [.. state.Lines.Where(line => line.Message != message && line.At > at - SaidKept && line.At <= at)
                 .Select(line => new SaidLine(line.By, line.Text, at - line.At))],

@@ -20,13 +20,15 @@ internal static partial class Doubts
 
     public static Doubt? About(Draft draft, Fact fact, string? message) => fact.Kind switch
     {
+        FactKind.Breeding or FactKind.PregnancyCheck or FactKind.SpitOff when MatingDoubts.About(draft, fact) is { } doubt => doubt,
         _ when fact.Neg => Unknown(draft, fact),
         FactKind.Birth => TwinOrTwice(draft, fact, message) ?? Unknown(draft, fact),
         FactKind.Temperature => Impossible(draft, fact) ?? Unknown(draft, fact),
         FactKind.Weight => OffTheCurve(draft, fact, message) ?? OtherUnit(draft, fact, message) ?? Unknown(draft, fact),
         FactKind.Death => new Doubt(fact, Ask.Sure),
         FactKind.Note when Scale(draft, fact) is { } scale => scale,
-        FactKind.Correction or FactKind.Undo or FactKind.Roster => null,
+        FactKind.Correction or FactKind.Undo => null,
+        FactKind.Roster => Naming.Doubt(draft, fact),
         _ when OwnKinds.IsQuestion(fact.Kind) => null,
         _ => Future(draft, fact) ?? Unknown(draft, fact),
     };

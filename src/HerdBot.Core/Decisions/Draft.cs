@@ -13,6 +13,7 @@ namespace HerdBot.Core.Decisions;
 internal sealed class Draft(HerdState state, Farm farm, Instant now)
 {
     private const int MostButtons = 3;
+    private readonly HerdState before = state;
     private readonly ImmutableArray<HerdEvent>.Builder events = ImmutableArray.CreateBuilder<HerdEvent>();
 
     public HerdState State { get; private set; } = state;
@@ -25,7 +26,16 @@ internal sealed class Draft(HerdState state, Farm farm, Instant now)
     public ImmutableArray<HerdEvent> Events => events.ToImmutable();
 
     /// <summary>The plan as the events so far leave it.</summary>
-    public ImmutableArray<CareTask> Plan => CarePlan.At(State, Farm, Now);
+    public ImmutableArray<CareTask> Plan
+    {
+        get
+        {
+            var plan = CarePlan.At(State, Farm, Now);
+            // Whoever goes on from the state before the decision may take over what is known.
+            before.Planned = State.Planned;
+            return plan;
+        }
+    }
 
     public void Add(HerdEvent happened)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HerdBot.Core.Due;
 using HerdBot.Core.Events;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
@@ -39,9 +40,21 @@ public static class Hear
         {
             Take(draft, answered.Question, answered.Answer, by, message);
         }
+        else if (told is not null && TypedButtons.Of(Press.Shown(draft, told), text) is { } button && Press.Mends(button.Verb))
+        {
+            Press.Mend(draft, told, button.Verb, by);
+        }
+        else if (told is not null && TypedButtons.Fact(draft, text, told) is { } pressed)
+        {
+            Act(draft, [pressed], null, by, message, text);
+        }
         else
         {
             var reading = Reader.Read(text, Circumstances.Of(draft, by, message, replyTo, now));
+            if (reading is { Facts.IsEmpty: true, Ask: null } && TypedButtons.Fact(draft, text, null) is { } meant)
+            {
+                reading = reading with { Facts = [meant] };
+            }
             if (CardAnswers.To(draft, text, reading.Facts) is { } card)
             {
                 draft.Say(draft.Post(PostKind.Answer, card) with { ReplyTo = message });
@@ -76,7 +89,7 @@ public static class Hear
         var reading = Reader.Read(text, Circumstances.Of(draft, by, message, replyTo, first.At));
         foreach (var question in draft.State.Questions.Where(question => question.Message == message))
         {
-            draft.Add(new HerdEvent.QuestionClosed(question.Post, false));
+            draft.Add(new HerdEvent.QuestionClosed(question.Post, true)); // The new words are asked about anew.
         }
         var edit = new Mending.Edit(draft, message, by);
         var open = Sift(draft, [.. reading.Facts.Where(fact => !OwnKinds.IsQuestion(fact.Kind))], reading.Ask, message, null, edit.Take);
@@ -106,6 +119,18 @@ public static class Hear
         {
             draft.Say(draft.Post(PostKind.Reply, draft.Phrases.Say("reply.wordless")) with { ReplyTo = message });
         }
+        return draft.Events;
+    }
+
+    /// <summary>The bot was deaf for so long that the chat's server has forgotten what was written meanwhile.</summary>
+    /// <param name="state">The herd.</param>
+    /// <param name="farm">The farm.</param>
+    /// <param name="now">When it hears again.</param>
+    /// <param name="since">When it heard last.</param>
+    public static ImmutableArray<HerdEvent> Missed(HerdState state, Farm farm, Instant now, Instant since)
+    {
+        var draft = new Draft(state, farm, now);
+        draft.Say(draft.Post(PostKind.Reply, draft.Phrases.Say("reply.missed", ("since", draft.Speaker.Clock(since)))));
         return draft.Events;
     }
 
@@ -141,6 +166,9 @@ public static class Hear
         {
             switch (fact.Kind)
             {
+                case FactKind.Roster when Naming.Refusal(draft, fact) is { } refusal:
+                    mended.Add(new Mended(refusal, []));
+                    break;
                 case FactKind.Correction:
                     mended.Add(Mending.Correct(draft, fact, by, draft.Now) ?? new Mended(draft.Phrases.Say("reply.nothing_to_mend"), []));
                     break;
@@ -152,7 +180,7 @@ public static class Hear
                     break;
             }
         });
-        Asking.CloseAnsweredBy(draft, records.Select(record => record.Fact));
+        Asking.CloseAnsweredBy(draft, records);
         if (records.Count + mended.Count > 0)
         {
             Receipts.Give(draft, records, mended, text, message ?? "");
@@ -206,7 +234,8 @@ public static class Hear
         var answers = facts.Where(fact => OwnKinds.IsQuestion(fact.Kind) && fact.Animal != Fact.AskAnimal).Select(question => Answers.Answer(draft, question)).Distinct().ToList();
         if (answers.Count > 0)
         {
-            draft.Say(draft.Post(PostKind.Answer, string.Join("\n", answers)) with { ReplyTo = message });
+            var calendar = facts.Any(fact => fact is { Kind: FactKind.QuestionDue, Field: MatingTopics.Calendar }) && draft.State.Due(draft.Farm).Awaited(draft.Farm.Clock.Day(draft.Now)).Count > 0;
+            draft.Say(draft.Post(PostKind.Answer, string.Join("\n", answers)) with { ReplyTo = message, Picture = calendar ? Post.Season : null });
         }
     }
 

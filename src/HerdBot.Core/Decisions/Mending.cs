@@ -80,6 +80,11 @@ internal static class Mending
             var same = before.Find(record => record.Fact.Kind == fact.Kind && record.Animal == animal) ?? before.Find(record => record.Fact.Kind == fact.Kind);
             if (same is null)
             {
+                if (Naming.Refusal(draft, fact) is { } refusal)
+                {
+                    Mended.Add(new Mended(refusal, []));
+                    return;
+                }
                 Recorded.Add(Recording.Record(draft, fact, by, message, draft.Now));
                 return;
             }

@@ -13,11 +13,16 @@ internal static class PostTexts
         var text = due.Kind switch
         {
             PostKind.Alarm => Alarm(draft, due.Tasks),
-            PostKind.RoundUp => draft.Phrases.Say("post.round_up") + "\n" + Overview.Of(draft, due.Tasks),
+            PostKind.RoundUp => RoundUp(draft, due.Tasks),
             _ => Reminder(draft, due.Tasks),
         };
         return WithTasks(draft, draft.Post(due.Kind, gap + text), due.Tasks);
     }
+
+    private static string RoundUp(Draft draft, ImmutableArray<CareTask> tasks) => string.Join("\n", new[]
+    {
+        tasks.IsEmpty ? "" : draft.Phrases.Say("post.round_up") + "\n" + Overview.Of(draft, tasks), Asking.Lapsed(draft),
+    }.Where(part => part.Length > 0));
 
     /// <summary>A post about tasks: its buttons answer the first that is open.</summary>
     public static Post WithTasks(Draft draft, Post post, ImmutableArray<CareTask> tasks, bool mends = false) => post with

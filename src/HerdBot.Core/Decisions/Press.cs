@@ -32,7 +32,7 @@ public static class Press
         {
             Choose(draft, post, index, by);
         }
-        else if (verb is ButtonVerb.Mend or ButtonVerb.TakeBack or ButtonVerb.Keep)
+        else if (Mends(verb))
         {
             Mend(draft, post, verb, by);
         }
@@ -47,12 +47,26 @@ public static class Press
     {
         Asking.CloseLapsed(draft);
         var question = draft.State.Questions.Find(question => question.Post == post.Number);
-        if (question is null || index < 0 || index >= question.Choices.Length)
+        if (question is null)
+        {
+            Closed(draft, post);
+            return;
+        }
+        if (index < 0 || index >= question.Choices.Length)
         {
             return;
         }
         Hear.Take(draft, question, question.Choices[index], by, question.Message);
         draft.Say(draft.Post(PostKind.Edit, $"{post.Text}\n{question.Choices[index]}, {by}.") with { Edits = post.Number });
+    }
+
+    /// <summary>A question that lapsed, or was answered in words, says so once and loses its buttons.</summary>
+    private static void Closed(Draft draft, Post post)
+    {
+        if (draft.State.Posts.Values.All(progress => progress.Post.Edits != post.Number))
+        {
+            draft.Say(draft.Post(PostKind.Edit, $"{post.Text}\n{draft.Phrases.Say("ask.closed")}") with { Edits = post.Number });
+        }
     }
 
     private static void Answer(Draft draft, Post post, TaskKey key, ButtonVerb verb, string by)
@@ -63,15 +77,21 @@ public static class Press
             Show(draft, post, Already(draft, key, task));
             return;
         }
-        var animal = draft.State.Find(key.Animal)?.Name;
-        var word = CareTaskWords.Word(key.Name);
+        // One look goes round them all.
+        var round = key.Name == CareTaskName.LookIn && verb == ButtonVerb.Done && post.Tasks.Count(told => told.Key.Name == CareTaskName.LookIn) > 1;
         var at = draft.Speaker.Clock(draft.Now);
-        var done = verb == ButtonVerb.Done && !OwnKinds.IsReading(key.Name);
-        var fact = done ? OwnKinds.Done(key.Name, animal, key.Which)
-            : new Fact(verb == ButtonVerb.NotYet ? FactKind.NotDone : FactKind.Claim) { Animal = animal, Task = word };
+        var fact = round ? Fact(draft, key, verb) with { Animal = null } : Fact(draft, key, verb);
         Recording.Record(draft, fact, by, null, draft.Now, key);
-        Show(draft, post, done ? draft.Phrases.Say("post.done", ("what", draft.TaskLines.Answer(key.Name)), ("by", by), ("at", at))
+        Show(draft, post, fact.Kind is not (FactKind.Claim or FactKind.NotDone) ? draft.Phrases.Say("post.done", ("what", draft.TaskLines.Answer(key.Name)), ("by", by), ("at", at))
             : draft.Phrases.Say(verb == ButtonVerb.NotYet ? "post.not_yet" : "post.on_it", ("by", by), ("at", at)));
+    }
+
+    /// <summary>What a task's button says. A reading needs its figure: its first button takes it on.</summary>
+    internal static Fact Fact(Draft draft, TaskKey key, ButtonVerb verb)
+    {
+        var animal = draft.State.Find(key.Animal)?.Name;
+        return verb == ButtonVerb.Done && !OwnKinds.IsReading(key.Name) ? OwnKinds.Done(key.Name, animal, key.Which)
+            : new Fact(verb == ButtonVerb.NotYet ? FactKind.NotDone : FactKind.Claim) { Animal = animal, Task = CareTaskWords.Word(key.Name) };
     }
 
     private static string Already(Draft draft, TaskKey key, CareTask? task)
@@ -82,8 +102,11 @@ public static class Press
             : draft.Phrases.Say("post.already", ("by", record.By), ("at", draft.Speaker.Clock(record.At)));
     }
 
+    /// <summary>Whether a button is about what the receipt states, not about a task.</summary>
+    public static bool Mends(ButtonVerb verb) => verb is ButtonVerb.Mend or ButtonVerb.TakeBack or ButtonVerb.Keep;
+
     /// <summary>"Not right" under a receipt asks what was wrong: words that answer it mend what it states, and a button takes it back.</summary>
-    private static void Mend(Draft draft, Post post, ButtonVerb verb, string by)
+    internal static void Mend(Draft draft, Post post, ButtonVerb verb, string by)
     {
         var asked = draft.Phrases.Say("post.mend");
         var text = Shown(draft, post).Text.Replace("\n" + asked, "", StringComparison.Ordinal);
@@ -111,7 +134,8 @@ public static class Press
     private static List<HerdRecord> Stated(Draft draft, Post receipt) =>
         receipt.ReplyTo is null ? [] : [.. draft.State.Records.Where(record => record.Message == receipt.ReplyTo && !record.Withdrawn)];
 
-    private static Post Shown(Draft draft, Post post) => draft.State.Posts.Values.Select(progress => progress.Post).LastOrDefault(edit => edit.Edits == post.Number) ?? post;
+    /// <summary>A post as the chat shows it now.</summary>
+    internal static Post Shown(Draft draft, Post post) => draft.State.Posts.Values.Select(progress => progress.Post).LastOrDefault(edit => edit.Edits == post.Number) ?? post;
 
     private static void Show(Draft draft, Post post, string line) => Show(draft, post, Shown(draft, post).Text, line);
 

@@ -84,7 +84,7 @@ internal static class Receipts
         {
             return [];
         }
-        return told.Length == 1
+        return told.Length == 1 || told[0].LevelAt(draft.Now) == Level.Act || told[0] is { Wording: "early" }
             ? [PostTexts.Reminder(draft, told)]
             : [draft.Phrases.Say("post.now", ("tasks", string.Join(", ", told.Select(task => Named(draft, task)))))];
     }
@@ -103,7 +103,7 @@ internal static class Receipts
 
     /// <summary>A mark will do: the animal is beyond doubt, so is the figure, and there is nothing new to say.</summary>
     private static bool Plain(Draft draft, IReadOnlyList<HerdRecord> records, string text) =>
-        records.All(record => record.Fact.Kind != FactKind.Birth && (record.Fact.Value is null || record.Fact.Kind != FactKind.Weight || HasUnit(text))
+        records.All(record => record.Fact.Kind is not (FactKind.Birth or FactKind.Roster) && (record.Fact.Value is null || record.Fact.Kind != FactKind.Weight || HasUnit(text))
             && !record.Fact.Unsure && (record.Animal is null || BeyondDoubt(draft, record, text)));
 
     private static bool HasUnit(string text) => text.Any(char.IsLetter) || text.Contains('#', StringComparison.Ordinal);

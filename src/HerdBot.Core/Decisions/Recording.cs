@@ -24,12 +24,19 @@ internal static class Recording
         var animal = own is { Kind: FactKind.Claim, Task: CareTaskWords.CallVet } ? Alarmed(draft, AnimalOf(draft.State, own)) : AnimalOf(draft.State, own);
         var id = draft.State.NextFact;
         animal ??= Stillborn(draft, own);
+        var newcomer = own is { Kind: FactKind.Roster, Field: RosterWords.Added } ? Roster.Newcomer(draft.State, own, draft.Farm.Species) : null;
+        own = own.Kind == FactKind.Roster && RosterWords.Names(own.Field) ? own with { Was = animal?.Name } : own;
+        animal = newcomer ?? animal;
         draft.Add(new HerdEvent.FactRecorded(id, own, animal?.Id, At(draft, own, saidAt), saidAt, by)
         {
             Message = message,
             Newborn = Ends(own, animal) is { } dam ? new AnimalId($"{dam.Id.Value}/{id.Number}") : null,
             Task = answered,
         });
+        if (newcomer is not null)
+        {
+            draft.Add(new HerdEvent.AnimalAdded(newcomer) { Told = id });
+        }
         return draft.State.Record(id)!;
     }
 

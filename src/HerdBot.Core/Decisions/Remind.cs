@@ -19,7 +19,8 @@ public static class Remind
     {
         ArgumentNullException.ThrowIfNull(state);
         var draft = new Draft(state, farm, now);
-        var due = PostingPlan.At(state, farm, draft.Plan, now, offSince);
+        Asking.CloseLapsed(draft);
+        var due = PostingPlan.At(draft.State, farm, draft.Plan, now, offSince);
         foreach (var post in due.Posts)
         {
             draft.Say(PostTexts.Of(draft, post));

@@ -23,6 +23,10 @@ internal static class SpecialLines
             string[] sorry = [draft.Phrases.Say("reply.death", ("animal", draft.Called(animal)))];
             return record.Newborn is null ? sorry : [.. sorry, draft.Phrases.Say("reply.people")];
         }
+        if (record is { Certain: true, Fact.Kind: FactKind.Breeding or FactKind.PregnancyCheck } or { Fact: { Kind: FactKind.PregnancyCheck, Neg: true, Unsure: false }, Withdrawn: false })
+        {
+            return DueLines.Of(draft, record, animal);
+        }
         if (animal.Born is null || NewbornView.Of(draft.State, draft.Farm, animal, draft.Now) is not { } baby)
         {
             return animal.Born is not null && record.Fact.Kind == FactKind.Birth ? [draft.Phrases.Say("reply.no_care")] : [.. OfDam(draft, record), .. Vet(draft, record, animal)];
@@ -32,6 +36,7 @@ internal static class SpecialLines
 
     private static IEnumerable<string> OfNewborn(Draft draft, HerdRecord record, NewbornView baby) => record.Fact.Kind switch
     {
+        FactKind.Birth => DueLines.Born(draft, baby),
         FactKind.Temperature => Temperature(draft, baby),
         FactKind.Nursing when record.Certain && baby.Warmth.HoldSince is not null => [draft.Phrases.Say("reply.nursing_cold", Again(draft, baby))],
         FactKind.Colostrum or FactKind.Feed when record.Certain => MilkLines.Of(draft, record, baby),

@@ -50,6 +50,8 @@ public sealed record DueCase(Species Species, ImmutableArray<Mating> Matings, Lo
     public ImmutableArray<Length> Past { get; init; } = [];
     /// <summary>Other dams' earlier lengths, a list each.</summary>
     public ImmutableArray<ImmutableArray<Length>> HerdPast { get; init; } = [];
+    /// <summary>No mating is on record: the day is reckoned back from the vet's due date.</summary>
+    public bool FromVetsDate { get; init; }
     /// <summary>Null where it is not known: then the season is left in the spread.</summary>
     public Hemisphere? Hemisphere { get; init; }
 }

@@ -35,7 +35,7 @@ public sealed class DueForecast
         }
         var carrying = since.Sum();
         Open = conception.Open / (conception.Open + carrying);
-        Overdue = carrying / days.Sum(day => day.Chance);
+        Overdue = Math.Min(1, carrying / days.Sum(day => day.Chance));
         (Mating, ConceivedOn) = Likeliest(days, since);
         Days = Period.DaysBetween(ConceivedOn, asked.Today);
         Normalise(all);
@@ -110,6 +110,35 @@ public sealed class DueForecast
         }
         return new DueForecast(conception, gestation, current, lean, residual);
     }
+
+    /// <summary>The likeliest length of a pregnancy that ended in a birth.</summary>
+    /// <param name="table">The species' numbers.</param>
+    /// <param name="gestation">Their meaning.</param>
+    /// <param name="asked">The matings and checks; its today is the day of the birth.</param>
+    /// <returns>Its days, and whether the mating is beyond reasonable doubt; null where no mating fits the birth.</returns>
+    public static (int Days, bool Sure)? LengthAt(CareTable table, Gestation gestation, DueCase asked)
+    {
+        ArgumentNullException.ThrowIfNull(gestation);
+        ArgumentNullException.ThrowIfNull(asked);
+        if (asked.Matings.IsEmpty)
+        {
+            return null;
+        }
+        var lean = new Lean(0, gestation.Variances.Herd + gestation.Variances.Dam);
+        var fits = Conception.Of(table, asked).Days.Select(day => (Length: Period.DaysBetween(day.Day, asked.Today), Weight: day.Chance * gestation
+                .SpreadOf(day.Day, asked.Hemisphere, lean, gestation.Variances.Residual).On(Period.DaysBetween(day.Day, asked.Today))))
+            .Where(fit => fit.Weight > 0 && fit.Length >= gestation.Shortest && fit.Length <= gestation.Longest).OrderBy(fit => fit.Length).ToList();
+        if (fits.Count == 0)
+        {
+            return null;
+        }
+        var (half, whole) = (0.0, fits.Sum(fit => fit.Weight));
+        var middle = fits.First(fit => (half += fit.Weight) >= whole / 2).Length;
+        return (middle, fits.Where(fit => Math.Abs(fit.Length - middle) <= Near).Sum(fit => fit.Weight) >= Beyond * whole);
+    }
+
+    private const int Near = 1;
+    private const double Beyond = 0.9;
 
     /// <summary>Adds the births of one conception, and returns the chance that it is carried still.</summary>
     private double Add(ConceptionDay day, Gestation gestation, LengthSpread spread, int today)

@@ -57,6 +57,8 @@ public static class DueKeys
     public static CareKey SignTimes { get; } = Key("due.sign_times", CareUnit.Count, 1m, 20m);
     /// <summary>However plain the signs, no more than this; percent, 50 to 95.</summary>
     public static CareKey SignMost { get; } = Key("due.sign_most", CareUnit.Percent, 50m, 95m);
+    /// <summary>A dam that shows signs has at least this chance of a birth within the day, before the signs are reckoned in; percent, 0 to 20.</summary>
+    public static CareKey SignLeast { get; } = Key("due.sign_least", CareUnit.Percent, 0m, 20m);
     /// <summary>From this chance of a birth within a day on she is looked in on more often; percent, 1 to 50.</summary>
     public static CareKey LookOften { get; } = Key("due.look_often", CareUnit.Percent, 1m, 50m);
     /// <summary>How often, between waking and dusk; hours, 1 to 8.</summary>

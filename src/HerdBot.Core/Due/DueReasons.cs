@@ -1,4 +1,5 @@
 using System.Globalization;
+using HerdBot.Core.Herd;
 using HerdBot.Core.Wording;
 using NodaTime;
 
@@ -18,7 +19,7 @@ public sealed record DueReasons(Phrases Phrases, Func<LocalDate, string> Date)
     {
         ArgumentNullException.ThrowIfNull(due);
         ArgumentNullException.ThrowIfNull(gestation);
-        yield return Phrases.Say("why.species", ("species", Phrases.Say($"why.species.{due.Case.Species.ToString().ToLowerInvariant()}")), ("n", Whole(gestation.Median)));
+        yield return Phrases.Say("why.species", ("species", Phrases.Say(due.Case.Species == Species.Alpaca ? "why.species.alpaca" : "why.species.llama")), ("n", Whole(gestation.Median)));
         if (Season(due, gestation) is { } season)
         {
             yield return season;
@@ -27,10 +28,13 @@ public sealed record DueReasons(Phrases Phrases, Func<LocalDate, string> Date)
         {
             yield return record;
         }
-        yield return Counted(due);
+        if (!due.Case.FromVetsDate)
+        {
+            yield return Counted(due);
+        }
         foreach (var check in due.Case.Checks.Where(check => check.On <= due.Case.Today))
         {
-            yield return Phrases.Say(CheckKey(check), ("date", Date(check.On)), ("expected", check.Expected is { } expected ? Date(expected) : ""));
+            yield return Check(check);
         }
         foreach (var doubt in Doubts(due))
         {
@@ -45,7 +49,7 @@ public sealed record DueReasons(Phrases Phrases, Func<LocalDate, string> Date)
         ArgumentNullException.ThrowIfNull(gestation);
         var shift = gestation.ShiftOf(due.ConceivedOn, due.Case.Hemisphere);
         return Math.Abs(shift) < 0.5 ? null
-            : Phrases.Say("why.season", ("season", Phrases.Say($"season.{SeasonOf(due.ConceivedOn, due.Case.Hemisphere!.Value)}")), ("by", By(shift)));
+            : Phrases.Say("why.season", ("season", Phrases.Say(SeasonOf(due.ConceivedOn, due.Case.Hemisphere!.Value))), ("by", By(shift)));
     }
 
     /// <summary>"carried 353 and 350 before: 3 days longer"; null where there is no record that tells.</summary>
@@ -62,8 +66,17 @@ public sealed record DueReasons(Phrases Phrases, Func<LocalDate, string> Date)
         return due.Case.HerdPast.Any(dam => dam.Length > 0) && Math.Abs(due.Lean.Mean) >= 0.5 ? Phrases.Say("why.herd", ("by", by)) : null;
     }
 
-    private string Counted(DueForecast due) => Phrases.Say(due.Mating.IsPen ? "why.pen" : due.Case.Matings.Length > 1 ? "why.mating.likeliest" : "why.mating",
-        ("from", Date(due.Mating.From)), ("to", Date(due.Mating.To)), ("date", Date(due.ConceivedOn)));
+    /// <summary>"mated May 3", or the days in the pen.</summary>
+    public string Counted(DueForecast due)
+    {
+        ArgumentNullException.ThrowIfNull(due);
+        return Phrases.Say(due.Mating.IsPen ? "why.pen" : due.Case.Matings.Length > 1 ? "why.mating.likeliest" : "why.mating",
+            ("from", Date(due.Mating.From)), ("to", Date(due.Mating.To)), ("date", Date(due.ConceivedOn)));
+    }
+
+    /// <summary>"pregnant by the check of Jul 1".</summary>
+    public string Check(PregnancyCheck check) =>
+        Phrases.Say(CheckKey(check), ("date", Date(check.On)), ("expected", check.Expected is { } expected ? Date(expected) : ""));
 
     private IEnumerable<string> Doubts(DueForecast due)
     {
@@ -96,10 +109,10 @@ public sealed record DueReasons(Phrases Phrases, Func<LocalDate, string> Date)
         _ => "why.check.receptive",
     };
 
-    /// <summary>The season of a day by the months, as people say it.</summary>
-    public static string SeasonOf(LocalDate day, Hemisphere hemisphere)
+    /// <summary>The season of a day by its month, as people say it: the key of its phrase.</summary>
+    private static string SeasonOf(LocalDate day, Hemisphere hemisphere)
     {
-        string[] north = ["winter", "spring", "summer", "autumn"];
+        string[] north = ["season.winter", "season.spring", "season.summer", "season.autumn"];
         return north[(day.Month % 12 / 3 + (hemisphere == Hemisphere.South ? 2 : 0)) % 4];
     }
 

@@ -87,4 +87,7 @@ public readonly record struct LengthSpread(double Centre, double Scale, Standard
 {
     /// <summary>The chance of a length up to some whole days: whole days run from half to half.</summary>
     public double UpTo(int days) => Shape.Below((days + 0.5 - Centre) / Scale);
+
+    /// <summary>The chance of a length of just so many days.</summary>
+    public double On(int days) => UpTo(days) - UpTo(days - 1);
 }

@@ -17,7 +17,11 @@ public abstract record HerdEvent
 
     /// <summary>An animal joined the herd's list.</summary>
     /// <param name="Animal">As it was told.</param>
-    public sealed record AnimalAdded(Animal Animal) : HerdEvent;
+    public sealed record AnimalAdded(Animal Animal) : HerdEvent
+    {
+        /// <summary>The record that tells of it, without which it does not stand; null where a list of the herd named it.</summary>
+        public FactId? Told { get; init; }
+    }
 
     /// <summary>Somebody wrote something.</summary>
     /// <param name="Message">The chat's id of the message.</param>
@@ -89,7 +93,7 @@ public abstract record HerdEvent
 
     /// <summary>A question needs no answer any more.</summary>
     /// <param name="Post">The post that asked it.</param>
-    /// <param name="Answered">False where it lapsed.</param>
+    /// <param name="Answered">False where it lapsed: nobody answered in time. True also where other words have taken its place.</param>
     public sealed record QuestionClosed(int Post, bool Answered) : HerdEvent;
 
     /// <summary>The bot decided to say something.</summary>

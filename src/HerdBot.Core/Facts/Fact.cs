@@ -1,3 +1,4 @@
+using HerdBot.Core.Herd;
 using NodaTime;
 
 namespace HerdBot.Core.Facts;
@@ -102,14 +103,20 @@ public sealed record Fact(FactKind Kind)
     public FeedRoute? Route { get; init; }
     /// <summary>For claims, answers and questions: which task, in its own word (see CareTaskWords).</summary>
     public string? Task { get; init; }
-    /// <summary>For corrections and undo: what is mended (a kind's word, or animal, time, unit, sex, sire).</summary>
+    /// <summary>For corrections and undo: what is mended (a kind's word, or animal, time, unit, sex, sire); for roster: one of <see cref="RosterWords"/>.</summary>
     public string? Field { get; init; }
-    /// <summary>For corrections: what stood there.</summary>
+    /// <summary>For corrections: what stood there; for a new name: the old one.</summary>
     public string? Was { get; init; }
-    /// <summary>For roster: the new name.</summary>
+    /// <summary>For roster: the new name or nickname.</summary>
     public string? Name { get; init; }
+    /// <summary>For roster: what is told of the animal beside its name; null where nothing is.</summary>
+    public AnimalTraits? Traits { get; init; }
     /// <summary>What it says, in a few words.</summary>
     public string? Text { get; init; }
+    /// <summary>The last day of a time in the pen, or of the days that a question asks about. Not part of the written form, but kept.</summary>
+    public LocalDate? Until { get; init; }
+    /// <summary>The birth that a vet expects, said with a pregnancy check. Not part of the written form, but kept.</summary>
+    public LocalDate? Expected { get; init; }
     /// <summary>For corrections and undo: the record meant, where the reader found it. Not part of the written form.</summary>
     public FactId? Target { get; init; }
     /// <summary>The animal of a fact that must be asked for.</summary>

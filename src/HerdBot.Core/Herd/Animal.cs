@@ -69,4 +69,14 @@ public sealed record Animal(AnimalId Id, string Name, HerdRole Role, Species Spe
     public string? Tag { get; init; }
     /// <summary>Colour, as the farm says it.</summary>
     public string? Colour { get; init; }
+    /// <summary>A name beside the name, as a list of the herd gives it.</summary>
+    public string? Nickname { get; init; }
 }
+
+/// <summary>What is told of an animal beside its name. What is absent was not said.</summary>
+/// <param name="Role">What it is in the herd.</param>
+/// <param name="Species">Its species.</param>
+/// <param name="Colour">Its colour, as the farm says it.</param>
+/// <param name="Tag">Its ear tag or collar number.</param>
+/// <param name="Dam">Its dam's name.</param>
+public sealed record AnimalTraits(HerdRole? Role = null, Species? Species = null, string? Colour = null, string? Tag = null, string? Dam = null);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HerdBot.Core.Calendar;
 using HerdBot.Core.Care;
+using HerdBot.Core.Due;
 using HerdBot.Core.Reading;
 using NodaTime;
 
@@ -11,6 +12,12 @@ namespace HerdBot.Core.Herd;
 /// <param name="Tables">The care table of each species that care is planned for.</param>
 public sealed record Farm(FarmClock Clock, ImmutableDictionary<Species, CareTable> Tables)
 {
+    /// <summary>Which half of the earth the farm is in, by its zone; null where the zone names no place.</summary>
+    public Hemisphere? Hemisphere { get; init; } = Zones.HemisphereOf(Clock.Zone);
+    /// <summary>Months in which a birth is hard for its heat, 1 to 12; null for the height of summer where the farm is.</summary>
+    public ImmutableArray<int>? HotMonths { get; init; }
+    /// <summary>Months in which a birth is hard for its cold, 1 to 12; null for the depth of winter where the farm is.</summary>
+    public ImmutableArray<int>? ColdMonths { get; init; }
     /// <summary>The farm's unit habit.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Us;
     /// <summary>How 6/3 is read.</summary>
@@ -21,6 +28,10 @@ public sealed record Farm(FarmClock Clock, ImmutableDictionary<Species, CareTabl
     public Species Species { get; init; } = Species.Llama;
     /// <summary>The people, the owner first where one is named.</summary>
     public ImmutableArray<string> People { get; init; } = [];
+    /// <summary>The farm's own words.</summary>
+    public OwnWords Words { get; init; } = OwnWords.None;
+    /// <summary>Nicknames that the settings give, each with its animal's name.</summary>
+    public ImmutableDictionary<string, string> Nicknames { get; init; } = ImmutableDictionary<string, string>.Empty;
     /// <summary>The vet's number by day; null where it was not given.</summary>
     public string? VetPhone { get; init; }
     /// <summary>The vet's number out of hours; null where it was not given.</summary>
@@ -35,6 +46,9 @@ public sealed record Farm(FarmClock Clock, ImmutableDictionary<Species, CareTabl
     public bool IggTest { get; init; } = true;
     /// <summary>How long the vet drives: taken off every vet time.</summary>
     public Duration VetDrive { get; init; } = Duration.Zero;
+
+    /// <summary>The nicknames that the settings give an animal of this name.</summary>
+    public IEnumerable<string> NicknamesOf(string name) => Nicknames.IsEmpty ? [] : Nicknames.Where(nick => string.Equals(nick.Value, name, StringComparison.OrdinalIgnoreCase)).Select(nick => nick.Key);
 
     /// <summary>The species' table; a sheep's or goat's care is not planned: null.</summary>
     public CareTable? TableOf(Species species) => Tables.GetValueOrDefault(species);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HerdBot.Core.Care;
+using HerdBot.Core.Due;
 using HerdBot.Core.Events;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Posting;
@@ -37,8 +38,8 @@ public sealed record HerdState
     /// <summary>Nothing has happened yet.</summary>
     public static HerdState Empty { get; } = new();
 
-    /// <summary>Animals that were added by name, in that order; newborns are in <see cref="Newborns"/>.</summary>
-    public ImmutableList<Animal> Roster { get; init; } = [];
+    /// <summary>Animals as they were added by name, in that order.</summary>
+    public ImmutableList<HerdEvent.AnimalAdded> Added { get; init; } = [];
     /// <summary>All records in the order they were made, as they stand now.</summary>
     public ImmutableList<HerdRecord> Records { get; init; } = [];
     /// <summary>The newest lines, oldest first.</summary>
@@ -51,6 +52,8 @@ public sealed record HerdState
     public ImmutableDictionary<TaskKey, TaskPosts> Posted { get; init; } = ImmutableDictionary<TaskKey, TaskPosts>.Empty;
     /// <summary>Questions that wait for an answer, oldest first.</summary>
     public ImmutableList<Question> Questions { get; init; } = [];
+    /// <summary>Questions that lapsed since the last round-up: nobody answered them, so nothing of them is on record.</summary>
+    public ImmutableList<Question> Lapsed { get; init; } = [];
     /// <summary>When the newest event happened; null where there is none.</summary>
     public Instant? LastAt { get; init; }
     /// <summary>When people were last asked to dictate a voice note as text.</summary>
@@ -65,23 +68,36 @@ public sealed record HerdState
     /// <summary>The records that tell who there is, by number.</summary>
     private ImmutableSortedDictionary<int, HerdRecord> Vital { get; init; } = ImmutableSortedDictionary<int, HerdRecord>.Empty;
 
+    /// <summary>The animals that were added by name, as they stand now: by the names and tags they bear, sold or dead where they are.</summary>
+    public ImmutableArray<Animal> Roster => Census.Roster;
+
     /// <summary>Newborns by the births on record, in that order; none of a birth that was taken back.</summary>
     public ImmutableArray<Animal> Newborns => Census.Newborns;
 
-    private Census Census => census ??= new Census(Roster, Vital.Values);
+    private Census Census => census ??= new Census(Added, Vital.Values);
     private Census? census;
 
     /// <summary>The plan that was worked out last, for this herd or an earlier one.</summary>
     internal PlanMemo? Planned { get; set; }
 
+    /// <summary>The herd's pregnancies, by the records; worked out when first asked for.</summary>
+    public DueBook Due(Farm farm) => due is { } book && ReferenceEquals(book.Farm, farm) ? book : due = DueBook.Of(this, farm);
+    private DueBook? due;
+
     /// <summary>Every animal: the roster, then the newborns.</summary>
-    public IEnumerable<Animal> Animals => Roster.Concat(Newborns);
+    public IEnumerable<Animal> Animals => Census.All;
 
     /// <summary>The animal of an id; null where the herd has none.</summary>
     public Animal? Find(AnimalId? id) => id is null ? null : Census.Find(id);
 
-    /// <summary>The animal of a spoken name, letter case aside; null where the herd has none.</summary>
+    /// <summary>The animal of a spoken name, letter case aside: its name, a nickname or one that it bore before; null where the herd has none.</summary>
     public Animal? Named(string? name) => name is null ? null : Census.Named(name);
+
+    /// <summary>The animal that is here and bears a tag; null where none does.</summary>
+    public Animal? Tagged(string? tag) => tag is null ? null : Census.All.FirstOrDefault(animal => animal.IsHere() && string.Equals(animal.Tag, tag, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>An animal's nicknames and the names it bore before.</summary>
+    public ImmutableArray<string> OtherNames(AnimalId id) => Census.OtherNames(id);
 
     /// <summary>A dam's newborns, in the order of their births on record.</summary>
     public IEnumerable<Animal> NewbornsOf(AnimalId dam) => Census.Of(dam);
@@ -107,7 +123,7 @@ public sealed record HerdState
     /// <summary>The state after an event.</summary>
     public HerdState Apply(HerdEvent happened) => happened switch
     {
-        HerdEvent.AnimalAdded added => this with { Roster = Roster.Add(added.Animal), census = null },
+        HerdEvent.AnimalAdded added => this with { Added = Added.Add(added), census = null, due = null },
         HerdEvent.LineHeard heard => this with { Lines = Keep(Lines.Add(new(heard.Message, heard.By, heard.Text, heard.At, heard.ReplyTo))), LastAt = heard.At },
         HerdEvent.LineEdited edited => this with { Lines = Lines.ConvertAll(line => line.Message == edited.Message ? line with { Text = edited.Text } : line), LastAt = edited.At },
         HerdEvent.ButtonPressed pressed => this with { LastAt = pressed.At },
@@ -116,7 +132,7 @@ public sealed record HerdState
         HerdEvent.FactAmended amended => Mend(amended.Id, record => record with { Fact = amended.Becomes, Animal = amended.Animal, At = amended.At }) with { LastAt = amended.SaidAt },
         HerdEvent.FactWithdrawn withdrawn => Mend(withdrawn.Id, record => record with { Withdrawn = true }) with { LastAt = withdrawn.SaidAt },
         HerdEvent.QuestionAsked asked => this with { Questions = Questions.Add(asked.Question) },
-        HerdEvent.QuestionClosed closed => this with { Questions = Questions.RemoveAll(question => question.Post == closed.Post) },
+        HerdEvent.QuestionClosed closed => this with { Questions = Questions.RemoveAll(question => question.Post == closed.Post), Lapsed = closed.Answered ? Lapsed : Lapsed.AddRange(Questions.Where(question => question.Post == closed.Post)) },
         HerdEvent.PostQueued queued => Queued(queued.Post),
         HerdEvent.PostSending sending => Progress(sending.Number, progress => progress with { Attempts = progress.Attempts + 1 }) with { LastAt = sending.At },
         HerdEvent.PostSent sent => Progress(sent.Number, progress => progress with { Message = sent.Message }) with { Unsent = Unsent.Remove(sent.Number), LastAt = sent.At },
@@ -146,6 +162,7 @@ public sealed record HerdState
             ByAnimal = Indexed(before, record),
             Vital = Census.Counts(record) ? Vital.SetItem(place, record) : Vital.Remove(place),
             census = counts ? null : census,
+            due = DueBook.Counts(record) || (before is not null && DueBook.Counts(before)) ? null : due,
         };
     }
 
@@ -196,6 +213,7 @@ public sealed record HerdState
             Posted = post.Kind == PostKind.Edit ? Posted : post.Tasks.Where(task => task.Step.Length > 0).Aggregate(Posted, (all, task) => all.SetItem(task.Key, Counted(all.GetValueOrDefault(task.Key), task.Step, post.At))),
             PostCount = post.Number,
             RoundUpAt = post.Kind == PostKind.RoundUp ? post.At : RoundUpAt,
+            Lapsed = post.Kind == PostKind.RoundUp ? [] : Lapsed,
             LastAt = post.At,
         };
     }

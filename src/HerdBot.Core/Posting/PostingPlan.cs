@@ -36,7 +36,7 @@ public static class PostingPlan
         var roundUp = RoundUp(state, farm, tasks, now, offSince);
         due = [.. due.Select(pair => NewsFirst(state, pair, now))];
         var posts = Combine(due, lapses, roundUp, farm, now, GapOf(due, manners, now, offSince));
-        return new DuePosts(posts, NextLook(pairs, farm, tasks, now));
+        return new DuePosts(posts, NextLook(pairs, state, farm, tasks, now));
     }
 
     /// <summary>What may go out with an answer: all that is due, without waiting for company.</summary>
@@ -60,7 +60,7 @@ public static class PostingPlan
         [.. Gravest(pair, now).OrderByDescending(task => task.LevelAt(now)).ThenBy(task => state.Posted.GetValueOrDefault(task.Key)?.Step == task.StepAt(now)?.Label)];
 
     private static ImmutableArray<DuePost> Combine(
-        List<ImmutableArray<CareTask>> due, List<CareTask> lapses, ImmutableArray<CareTask> roundUp, Farm farm, Instant now, Instant? gap)
+        List<ImmutableArray<CareTask>> due, List<CareTask> lapses, ImmutableArray<CareTask>? roundUp, Farm farm, Instant now, Instant? gap)
     {
         var posts = new List<DuePost>();
         if (gap is not null)
@@ -73,9 +73,9 @@ public static class PostingPlan
         posts.AddRange(due.Except(calm).Select(pair => new DuePost(PostKind.Alarm, pair)));
         posts.AddRange(lapses.Select(task => new DuePost(PostKind.Alarm, [task])));
         var many = farm.Tables.Values.Select(table => table.Count(CareKeys.PostingRoundUpPairs)).DefaultIfEmpty(3).Min();
-        if (roundUp.Length > 0)
+        if (roundUp is { } open)
         {
-            posts.Add(new DuePost(PostKind.RoundUp, Gravest(roundUp, now)));
+            posts.Add(new DuePost(PostKind.RoundUp, Gravest(open, now)));
         }
         else if (calm.Count >= many)
         {
@@ -96,13 +96,15 @@ public static class PostingPlan
     /// <summary>The label under which a lapse is posted.</summary>
     public const string LapsedStep = "lapsed";
 
-    private static ImmutableArray<CareTask> RoundUp(HerdState state, Farm farm, IEnumerable<CareTask> tasks, Instant now, Instant? offSince)
+    /// <summary>What is open at the hour of a round-up, none where only a lapsed question is; null where no round-up is due.</summary>
+    private static ImmutableArray<CareTask>? RoundUp(HerdState state, Farm farm, IEnumerable<CareTask> tasks, Instant now, Instant? offSince)
     {
         var today = farm.Clock.Day(now);
         var latest = farm.RoundUps.SelectMany(time => new[] { farm.Clock.At(today.PlusDays(-1), time), farm.Clock.At(today, time) })
             .Where(at => at <= now).Cast<Instant?>().Max();
         var missed = latest is null || state.RoundUpAt >= latest || (now - latest > Duration.FromMinutes(1) && !(offSince < latest));
-        return missed ? [] : [.. tasks.Where(task => task.OpenAt(now))];
+        var open = missed ? [] : tasks.Where(task => task.OpenAt(now) && !(task.RestsUntil > now)).ToImmutableArray();
+        return missed || (open.IsEmpty && state.Lapsed.IsEmpty) ? null : open;
     }
 
     /// <summary>Since when the bot was off, where anything fell due in that time.</summary>
@@ -111,12 +113,12 @@ public static class PostingPlan
         && due.SelectMany(pair => pair).Any(task => manners.Next(task, [task]) is { } at && at > since && now - at > Duration.FromMinutes(1))
             ? since : null;
 
-    private static Instant? NextLook(List<PairOutlook> pairs, Farm farm, ImmutableArray<CareTask> tasks, Instant now)
+    private static Instant? NextLook(List<PairOutlook> pairs, HerdState state, Farm farm, ImmutableArray<CareTask> tasks, Instant now)
     {
         var looks = pairs.SelectMany(pair => pair.Looks)
             .Concat(tasks.Where(task => !(task.DoneAt <= now)).SelectMany(task => task.Steps.Select(step => step.At)))
             .Concat(tasks.Where(task => !(task.DoneAt <= now) && task.LapsesAt is not null).Select(task => task.LapsesAt!.Value));
-        if (tasks.Any(task => !(task.DoneAt <= now) && !(task.LapsesAt <= now)))
+        if (tasks.Any(task => !(task.DoneAt <= now) && !(task.LapsesAt <= now)) || state.Questions.Count + state.Lapsed.Count > 0)
         {
             looks = looks.Concat(farm.RoundUps.Select(time => farm.Clock.Next(now + Duration.Epsilon, time)));
         }

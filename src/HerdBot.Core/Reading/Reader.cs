@@ -13,6 +13,16 @@ public static class Reader
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(context);
-        return Interpreter.Read(Scanner.Read(text, context));
+        return Interpreter.Read(Scanner.Read(text, context), explain: false);
+    }
+
+    /// <summary>What the text says, with the reasons: which words gave which fact, and why others gave none.</summary>
+    /// <param name="text">The message as typed, any length and any characters.</param>
+    /// <param name="context">The herd, the clock and what was said and recorded before.</param>
+    public static Reading Explain(string text, ReadingContext context)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(context);
+        return Interpreter.Read(Scanner.Read(text, context), explain: true);
     }
 }

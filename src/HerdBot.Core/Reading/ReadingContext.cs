@@ -51,6 +51,8 @@ public sealed record HerdEntry(string Name, HerdRole Role)
     public HerdEntryState? State { get; init; }
     /// <summary>Ear tag or collar number.</summary>
     public string? Tag { get; init; }
+    /// <summary>Nicknames, and names that it bore before.</summary>
+    public ImmutableArray<string> OtherNames { get; init; } = [];
 }
 
 /// <summary>A record the reader may refer back to.</summary>
@@ -85,6 +87,8 @@ public sealed record ReadingContext(ZonedDateTime Now, ImmutableArray<HerdEntry>
     public string? From { get; init; }
     /// <summary>The people in the group.</summary>
     public ImmutableArray<string> People { get; init; } = [];
+    /// <summary>The farm's own words.</summary>
+    public OwnWords Words { get; init; } = OwnWords.None;
     /// <summary>Recent records, newest last.</summary>
     public ImmutableArray<LoggedFact> Log { get; init; } = [];
     /// <summary>Recent lines, newest last.</summary>
@@ -105,7 +109,7 @@ public sealed record ReadingReason(string Words, string Why);
 /// <summary>What a message was understood to say.</summary>
 /// <param name="Facts">In the order said; empty where nothing may be recorded.</param>
 /// <param name="Ask">The one thing to ask back before recording; null where nothing.</param>
-/// <param name="Reasons">For people who want to know why.</param>
+/// <param name="Reasons">For people who want to know why; empty unless they were asked for.</param>
 public sealed record Reading(ImmutableArray<Fact> Facts, Ask? Ask, ImmutableArray<ReadingReason> Reasons)
 {
     /// <summary>Nothing to record and nothing to ask.</summary>

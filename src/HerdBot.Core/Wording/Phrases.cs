@@ -30,6 +30,10 @@ public sealed class Phrases
     /// <summary>Whether some words are a phrase, in any language; letter case, accents and a full stop aside.</summary>
     public static bool Is(string key, string words, params (string Name, string Value)[] values) => All.Any(language => Plain(language.Say(key, values)) == Plain(words));
 
+    /// <summary>Whether two texts are the same phrase, each in any language, among those whose keys begin so.</summary>
+    public static bool Same(string keys, string one, string other) =>
+        Plain(one) == Plain(other) || EnglishOnes.Value.Keys.Where(key => key.StartsWith(keys, StringComparison.Ordinal)).Any(key => Is(key, one) && Is(key, other));
+
     /// <summary>Words without what people leave out or add as they type: letter case, accents, a full stop.</summary>
     public static string Plain(string words)
     {

@@ -3,6 +3,7 @@ using HerdBot.Core.Care;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using NodaTime;
+using NodaTime.Text;
 
 namespace HerdBot.Core.Wording;
 
@@ -11,7 +12,7 @@ namespace HerdBot.Core.Wording;
 /// <param name="Speaker">Says times and figures.</param>
 public sealed record TaskLines(HerdState State, Speaker Speaker)
 {
-    private static readonly string[] Amounts = ["given", "target", "half", "day", "feed", "had", "left"];
+    private static readonly string[] Amounts = ["given", "target", "half", "whole", "feed", "had", "left"];
 
     private Instant Now => Speaker.Now;
     private Phrases Phrases => Speaker.Phrases;
@@ -57,7 +58,8 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
     public string Short(CareTask task)
     {
         ArgumentNullException.ThrowIfNull(task);
-        var noun = Noun(task.Key.Name);
+        var word = CareTaskWords.Word(task.Key.Name);
+        var noun = task.StateAt(Now) == TaskState.Asked && Phrases.Has($"short.{word}") ? Phrases.Say($"short.{word}", Figures(task)) : Noun(task.Key.Name);
         return task.StateAt(Now) switch
         {
             _ when task.LevelAt(Now) == Level.Vet => $"{noun} ({Phrases.Say("post.vet")})",
@@ -94,8 +96,14 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
             ("last", LastTemperature(warmth)), ("again_at", again),
             ("since", Speaker.Clock(task.Since ?? task.Due)), ("since_age", Speaker.Age(Now - (task.Since ?? task.Due))), ("seen", Seen(task)),
             ("gain", task.Figures.TryGetValue("gain", out var gain) ? Speaker.Gain(decimal.Parse(gain, CultureInfo.InvariantCulture)) : ""),
-            .. Milk(task, born),
+            .. Milk(task, born), .. Windows(task),
         ];
+    }
+
+    private IEnumerable<(string, string)> Windows(CareTask task)
+    {
+        yield return (CloseUp.Carried, task.Figures.GetValueOrDefault(CloseUp.Carried, ""));
+        yield return (CloseUp.Opens, task.Figures.TryGetValue(CloseUp.Opens, out var day) ? Speaker.Date(LocalDatePattern.Iso.Parse(day).Value) : "");
     }
 
     private string LastTemperature(WarmthState? warmth) => warmth?.Last switch

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using HerdBot.App.Records;
 using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
 using HerdBot.Core.Reading;
 
 namespace HerdBot.Host.Commands;
@@ -18,12 +19,14 @@ public static class ReadCommand
     {
         var file = new Argument<string>("FILE") { Description = "One message a line, as JSON; - is standard input." };
         var explain = new Option<bool>("--explain") { Description = "Adds which words gave which fact, and why others gave none." };
-        var command = new Command("read", "Reads field messages without a chat and prints what was understood.") { file, explain };
-        command.SetAction(parsed => Run(parsed.GetValue(file)!, parsed.GetValue(explain)));
+        var settings = new Option<string?>("--settings") { HelpName = "SETTINGS", Description = "Reads with the farm's own words and nicknames out of this settings file." };
+        var command = new Command("read", "Reads field messages without a chat and prints what was understood.") { file, explain, settings };
+        command.SetAction(async (parsed, cancellation) => parsed.GetValue(settings) is not { } from ? Run(parsed.GetValue(file)!, parsed.GetValue(explain), null)
+            : await SettingsFile.ReadAsync(from, Console.Error) is { } farm ? Run(parsed.GetValue(file)!, parsed.GetValue(explain), farm.Setup.Farm) : BadInput);
         return command;
     }
 
-    private static int Run(string path, bool explain)
+    private static int Run(string path, bool explain, Farm? farm)
     {
         if (path != "-" && !File.Exists(path))
         {
@@ -37,7 +40,7 @@ public static class ReadCommand
         {
             if (!string.IsNullOrWhiteSpace(line))
             {
-                output.Write(Answer(line, explain));
+                output.Write(Answer(line, explain, farm));
                 output.Write('\n');
             }
         }
@@ -46,7 +49,10 @@ public static class ReadCommand
     }
 
     /// <summary>The answer to one line, as JSON without a line end.</summary>
-    public static string Answer(string line, bool explain)
+    /// <param name="line">The message with its circumstances.</param>
+    /// <param name="explain">Whether the reasons are told.</param>
+    /// <param name="farm">The farm whose own words and nicknames count; null where none do.</param>
+    public static string Answer(string line, bool explain, Farm? farm = null)
     {
         using var buffer = new MemoryStream();
         using (var writer = new Utf8JsonWriter(buffer, Plain))
@@ -54,7 +60,8 @@ public static class ReadCommand
             writer.WriteStartObject();
             if (CorpusLine.Parse(line, out var id, out var error) is { } message)
             {
-                Write(writer, id, Reader.Read(message.Text, message.Context), explain);
+                var context = farm is null ? message.Context : Own(message.Context, farm);
+                Write(writer, id, explain ? Reader.Explain(message.Text, context) : Reader.Read(message.Text, context), explain);
             }
             else
             {
@@ -67,6 +74,12 @@ public static class ReadCommand
 
         return Utf8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length);
     }
+
+    private static ReadingContext Own(ReadingContext context, Farm farm) => context with
+    {
+        Words = farm.Words,
+        Herd = [.. context.Herd.Select(entry => entry with { OtherNames = [.. farm.NicknamesOf(entry.Name)] })],
+    };
 
     private static void Write(Utf8JsonWriter writer, string? id, Reading reading, bool explain)
     {

@@ -1,8 +1,11 @@
 using System.CommandLine;
 using HerdBot.App.Access;
+using HerdBot.App.Messages;
 using HerdBot.App.Ports;
 using HerdBot.App.Settings;
 using HerdBot.Host.Composition;
+using HerdBot.Host.Copies;
+using HerdBot.Host.Health;
 using HerdBot.Host.LiteDb;
 using HerdBot.Host.Telegram;
 using Microsoft.Extensions.DependencyInjection;
@@ -94,7 +97,7 @@ public static class ServeCommand
     /// <param name="telegram">The token and where to.</param>
     /// <param name="store">Where the history is.</param>
     /// <param name="clock">The one clock.</param>
-    /// <param name="tick">Whether the safety tick runs; a clock that jumps has none.</param>
+    /// <param name="tick">Whether the safety tick and the watchman's rounds run; a clock that jumps has none.</param>
     internal static HostApplicationBuilder Compose(BotSettings settings, TelegramOptions telegram, IHerdStore store, TimeProvider clock, bool tick = true)
     {
         ArgumentNullException.ThrowIfNull(settings);
@@ -110,6 +113,21 @@ public static class ServeCommand
         builder.Services.AddSingleton(new AccessDesk(settings.Setup.Farm.Language, code));
         builder.Services.AddSingleton<AccessDoor>().AddSingleton<IDoor>(services => services.GetRequiredService<AccessDoor>());
         builder.Services.AddSingleton(code).AddHostedService<SetUpInvitation>();
+        if (settings.Copies is { } copies && store is LiteDbHerdStore disk)
+        {
+            builder.Services.AddHostedService(services => new Copier(disk, Path.GetFullPath(copies), clock, services.GetRequiredService<ILogger<Copier>>()));
+        }
+        builder.Services.AddSingleton(services => new Doctor(services.GetRequiredService<Pipeline>(), services.GetRequiredService<TelegramPresence>(), store, settings.Data, clock));
+        builder.Services.AddSingleton(services => new Watchman(services.GetRequiredService<Doctor>(), services.GetRequiredService<Pipeline>(), services.GetRequiredService<AccessDoor>(),
+            services.GetRequiredService<TelegramPresence>(), new HeardFile(settings.Data), settings.Setup.Farm, clock, services.GetRequiredService<ILogger<Watchman>>()));
+        if (tick)
+        {
+            builder.Services.AddHostedService(services => services.GetRequiredService<Watchman>());
+        }
+        if (settings.HealthPort is { } port)
+        {
+            builder.Services.AddHostedService(services => new HealthPage(services.GetRequiredService<Doctor>(), port, services.GetRequiredService<ILogger<HealthPage>>()));
+        }
         builder.Services.AddTelegram(telegram);
         return builder;
     }

@@ -40,7 +40,8 @@ internal sealed class RehearsalLog(Farm farm, TextWriter output)
         switch (happened)
         {
             case HerdEvent.FactRecorded recorded:
-                Record(recorded.SaidAt, recorded.Fact with { Animal = Name(About(recorded)) ?? recorded.Fact.Animal }, recorded.By);
+                var told = recorded.Fact.Kind == FactKind.Roster ? null : Name(About(recorded)); // A new name is told of by the old one.
+                Record(recorded.SaidAt, recorded.Fact with { Animal = told ?? recorded.Fact.Animal }, recorded.By);
                 break;
             case HerdEvent.FactAmended amended:
                 Record(amended.SaidAt, amended.Correction, amended.By);
@@ -84,6 +85,10 @@ internal sealed class RehearsalLog(Farm farm, TextWriter output)
         json.WriteString("to", post.To);
         json.WriteNumber("id", post.Edits ?? post.Number);
         json.WriteString("text", post.Text);
+        if (post.Picture is { } picture)
+        {
+            json.WriteString("file", $"{picture}.png");
+        }
         json.WriteStartArray("buttons");
         foreach (var button in post.Buttons)
         {

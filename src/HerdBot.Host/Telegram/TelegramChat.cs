@@ -12,10 +12,13 @@ namespace HerdBot.Host.Telegram;
 /// <param name="line">The line to Telegram.</param>
 /// <param name="findPerson">The number of a person by name; null where not known.</param>
 /// <param name="log">Takes what went wrong, without the token and without anybody's words.</param>
-public sealed class TelegramChat(TelegramLine line, Func<string, long?> findPerson, ILogger<TelegramChat> log) : IChat
+public sealed partial class TelegramChat(TelegramLine line, Func<string, long?> findPerson, ILogger<TelegramChat> log) : IChat
 {
     /// <summary>How many posts a minute Telegram lets into one group. Source: core.telegram.org/bots/faq, 2026.</summary>
     internal const int GroupsPace = 20;
+
+    // Source: the Bot API's page on sendPhoto, 0-1024 characters.
+    private const int LongestCaption = 1024;
 
     // How many parts of a long text have gone out, so that a pause in the middle repeats none of them.
     private readonly ConcurrentDictionary<(long Chat, GroupId Group, int Number, string Text), int> _partsSent = new();
@@ -37,7 +40,7 @@ public sealed class TelegramChat(TelegramLine line, Func<string, long?> findPers
             _ => throw new System.Diagnostics.UnreachableException(),
         };
         if (result is not SendResult.Sent)
-            log.LogWarning("Post {Group}#{Number} ({Kind}): {Result}", outgoing.Group, outgoing.Number, outgoing.Kind, result);
+            LogResult(outgoing.Group, outgoing.Number, outgoing.Kind, result);
         return result;
     }
 
@@ -87,6 +90,19 @@ public sealed class TelegramChat(TelegramLine line, Func<string, long?> findPers
 
         async Task<string> RequestAsync(ReplyParameters? replyTo)
         {
+            if (!outgoing.Picture.IsEmpty && parts.Count == 1 && parts[0].Length <= LongestCaption)
+            {
+                using var picture = new MemoryStream(outgoing.Picture.ToArray());
+                var photo = new SendPicture
+                {
+                    ChatId = chat,
+                    Photo = InputFile.FromStream(picture, "season.png"),
+                    Caption = parts[0],
+                    ReplyParameters = replyTo,
+                    ReplyMarkup = Keyboard(outgoing),
+                };
+                return TelegramIds.MessageOf(chat, (await line.Send.SendRequest(photo, cancellation)).MessageId);
+            }
             var request = new SendPost
             {
                 ChatId = chat,
@@ -168,4 +184,7 @@ public sealed class TelegramChat(TelegramLine line, Func<string, long?> findPers
     private static InlineKeyboardMarkup? Keyboard(Outgoing outgoing) => outgoing.Buttons.IsDefaultOrEmpty
         ? null
         : new InlineKeyboardMarkup(outgoing.Buttons.Select(button => InlineKeyboardButton.WithCallbackData(button.Label, button.Data)));
+
+    [LoggerMessage(3011, LogLevel.Warning, "Post {Group}#{Number} ({Kind}): {Result}")]
+    private partial void LogResult(GroupId group, int number, OutgoingKind kind, SendResult result);
 }

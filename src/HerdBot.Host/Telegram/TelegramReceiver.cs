@@ -12,7 +12,7 @@ namespace HerdBot.Host.Telegram;
 /// Fetches updates and hands them over as they came. Telegram forgets an update once a poll asks for a later one, so
 /// that is done only after the intake has it on disk.
 /// </summary>
-public sealed class TelegramReceiver(
+public sealed partial class TelegramReceiver(
     TelegramLine line, IIntake intake, TelegramPresence presence, TimeProvider time, ILogger<TelegramReceiver> log)
     : BackgroundService
 {
@@ -61,8 +61,7 @@ public sealed class TelegramReceiver(
         {
             presence.Failed();
             var pause = PollPause.After(failure, presence.Failures);
-            log.LogWarning("Receiving failed {Failures} times in a row, next try in {Pause}. {Advice} {Failure}",
-                presence.Failures, pause, PollPause.Advice(failure) ?? "", line.Veil.Tell(failure));
+            LogFailed(presence.Failures, pause, PollPause.Advice(failure) ?? "", line.Veil.Tell(failure));
             return pause;
         }
     }
@@ -72,12 +71,11 @@ public sealed class TelegramReceiver(
         var me = await line.Send.SendRequest(new GetMeRequest(), stopping);
         presence.UserName = me.Username;
         if (!me.CanReadAllGroupMessages)
-            log.LogWarning("@{Name} does not see plain messages in groups: privacy mode is on. Turn it off at @BotFather " +
-                "(/setprivacy), then remove the bot from the group and add it again, or make it an administrator.", me.Username);
+            LogPrivacy(me.Username);
         await line.Send.SendRequest(new DeleteWebhookRequest { DropPendingUpdates = false }, stopping);
         foreach (var commands in TelegramCommands.Requests())
             await SwallowAsync(() => line.Send.SendRequest(commands, stopping), "The command menu was not set", stopping);
-        log.LogInformation("Receiving as @{Name}.", me.Username);
+        LogReceiving(me.Username);
         return TimeSpan.Zero;
     }
 
@@ -117,7 +115,7 @@ public sealed class TelegramReceiver(
         }
         catch (Exception failure) when (!stopping.IsCancellationRequested)
         {
-            log.LogDebug("{What}. {Failure}", what, line.Veil.Tell(failure));
+            LogLeft(what, line.Veil.Tell(failure));
         }
     }
 
@@ -131,4 +129,16 @@ public sealed class TelegramReceiver(
             () => line.Poll.SendRequest(new GetRawUpdates { Offset = _next, Limit = 1, Timeout = 0 }, limit.Token),
             "The last batch was not confirmed; it will come again", CancellationToken.None);
     }
+
+    [LoggerMessage(3001, LogLevel.Warning, "Receiving failed {Failures} times in a row, next try in {Pause}. {Advice} {Failure}")]
+    private partial void LogFailed(int failures, TimeSpan pause, string advice, string failure);
+
+    [LoggerMessage(3002, LogLevel.Warning, "@{Name} does not see plain messages in groups: privacy mode is on. Turn it off at @BotFather (/setprivacy), then remove the bot from the group and add it again, or make it an administrator.")]
+    private partial void LogPrivacy(string? name);
+
+    [LoggerMessage(3003, LogLevel.Information, "Receiving as @{Name}.")]
+    private partial void LogReceiving(string? name);
+
+    [LoggerMessage(3004, LogLevel.Debug, "{What}. {Failure}")]
+    private partial void LogLeft(string what, string failure);
 }

@@ -39,7 +39,10 @@ public sealed class ClosedSetTests
         Field = "value",
         Was = "23 \"lb\"",
         Name = "Copper",
+        Traits = new AnimalTraits(HerdRole.Sire, Species.Alpaca, "rose grey", "14", "Fern"),
         Text = "línea\nmit 'ä' 🦙",
+        Until = new LocalDate(2027, 6, 20),
+        Expected = new LocalDate(2028, 5, 20),
         Target = new FactId(7),
     };
 
@@ -47,13 +50,14 @@ public sealed class ClosedSetTests
     {
         Tasks = [new PostedTask(Key, "Sage's baby", At, TaskState.Held, Level.Vet, "vet")],
         Buttons = [new Button("On it", ButtonVerb.OnIt, 0)],
+        Picture = Post.Season,
         ReplyTo = "tg:5",
         Edits = 2,
     };
 
     private static readonly HerdEvent[] Cases =
     [
-        new HerdEvent.AnimalAdded(new Animal(Sage, "Sage", HerdRole.Dam, Species.Alpaca) { Sex = Sex.Female, Dam = new AnimalId("fern"), Born = At, Twin = 1, State = HerdEntryState.InLabour, Tag = "12", Colour = "rose grey" }),
+        new HerdEvent.AnimalAdded(new Animal(Sage, "Sage", HerdRole.Dam, Species.Alpaca) { Sex = Sex.Female, Dam = new AnimalId("fern"), Born = At, Twin = 1, State = HerdEntryState.InLabour, Tag = "12", Colour = "rose grey", Nickname = "Sagie" }) { Told = new FactId(3) },
         new HerdEvent.LineHeard("m1", "Ana", "Sage had a girl", At, 4),
         new HerdEvent.LineEdited("m1", "Ana", "Sage had a boy", At),
         new HerdEvent.ButtonPressed("Ben", 3, ButtonVerb.NotYet, 1, At),
@@ -135,6 +139,7 @@ public sealed class ClosedSetTests
             new Inbound.Line("k1", group, ana, At, "m1", "Sage had a girl 6:40", null), new Inbound.Edit("k2", group, ana, At, "m1", "Sage had a boy 6:40"),
             new Inbound.Tap("k3", group, ana, At, ButtonData.Write(1, new Button("", ButtonVerb.Done, 0))), new Inbound.Wordless("k4", group, ana, At, "m2", "voice"),
             new Inbound.Membership("k5", group, ana, At, "Barn", true), new Inbound.Moved("k6", group, ana, At, new GroupId("barn")),
+            new Inbound.Missed("k7", group, ana, At, At - Duration.FromHours(30)),
         ];
         ways.Select(way => way.GetType()).Should().BeEquivalentTo(Of(typeof(Inbound)));
         using var desk = await Desk.OpenAsync(new InMemoryHerdStore(), At);

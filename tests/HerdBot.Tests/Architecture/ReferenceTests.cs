@@ -28,7 +28,10 @@ public sealed class ReferenceTests
     [InlineData("LiteDB", "HerdBot.Host/LiteDb")]
     [InlineData("Telegram.Bot", "HerdBot.Host/Telegram")]
     [InlineData("Quartz", "HerdBot.Host/Quartz", "HerdBot.Host/Composition")]
+    [InlineData("ScottPlot", "HerdBot.Host/Calendar")]
+    [InlineData("Ical.Net", "HerdBot.Host/Calendar")]
     [InlineData("Spectre.Console", "HerdBot.Host/Terminal", "HerdBot.Host/Commands")]
+    [InlineData("CsvHelper", "HerdBot.Host/Files")]
     [InlineData("System.CommandLine", "HerdBot.Host/Commands", "HerdBot.Host/Program.cs")]
     public void A_vendor_is_used_in_its_own_folder_alone(string vendor, params string[] folders) =>
         Files().Where(file => File.ReadLines(file).Any(line => line.StartsWith($"using {vendor};", StringComparison.Ordinal) || line.StartsWith($"using {vendor}.", StringComparison.Ordinal)))

@@ -8,9 +8,13 @@ internal sealed class AnimalResolver(Circumstances known)
 {
     private readonly HerdIndex herd = known.Herd;
     private readonly ContextGuess guess = new(known);
+    private readonly HashSet<string> spoken = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Dams that this message says have just given birth, with the sexes of their young.</summary>
     public Dictionary<string, List<Sex?>> Births { get; } = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Names that this message gives, and whom.</summary>
+    public Dictionary<string, string> NewNames { get; } = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>This message tells of one more newborn of the dam.</summary>
     public void Born(string dam, Sex? sex) => (Births.TryGetValue(dam, out var litter) ? litter : Births[dam] = []).Add(sex);
@@ -26,11 +30,30 @@ internal sealed class AnimalResolver(Circumstances known)
             return [];
         }
 
+        if (mention is { Other: true } && Births.Count == 0 && whom == Whom.Baby && Others() is { } other)
+        {
+            return [other];
+        }
+
+        var names = Found(mention, whom, task);
+        spoken.UnionWith(names);
+        return names;
+    }
+
+    // The only newborn that the message has not spoken of yet.
+    private string? Others()
+    {
+        var left = herd.Young.Select(herd.Entry).Where(one => one.Role == HerdRole.Newborn && !spoken.Contains(one.Name)).Take(2).ToArray();
+        return spoken.Count > 0 && left.Length == 1 ? left[0].Name : null;
+    }
+
+    private IReadOnlyList<string> Found(Mention? mention, Whom whom, string? task)
+    {
         return mention?.Kind switch
         {
             MentionKind.Named => mention.Plural || mention.Entries.Count > 1 ? [.. mention.Entries.SelectMany(entry => OfNamed(entry, mention, whom))] : OfNamed(mention.Entries[0], mention, whom),
             MentionKind.BabyOf when mention.Entries.Count > 0 => [.. mention.Entries.SelectMany(dam => OfBaby(dam, mention, whom))],
-            MentionKind.Unknown => [Fact.AskAnimal],
+            MentionKind.Unknown => [mention.Name is { } name && NewNames.TryGetValue(name, out var animal) ? animal : Fact.AskAnimal],
             MentionKind.SomeDam when whom == Whom.Baby && !mention.Plural && task is not ("temperature" or "weight") => guess.Baby(null, task),
             MentionKind.SomeDam => SomeDams(mention, task),
             MentionKind.SomeMale => Males(),
@@ -60,7 +83,7 @@ internal sealed class AnimalResolver(Circumstances known)
         }
 
         var baby = (whom == Whom.Baby || mention.BareGenitive) && !mention.Self;
-        return baby && one.Role == HerdRole.Dam && (HasBaby(entry) || mention.BareGenitive) ? OfBaby(entry, mention, Whom.Baby) : [one.Name];
+        return baby && one.Role == HerdRole.Dam && (HasBaby(entry) || (mention.BareGenitive && whom != Whom.Anyone)) ? OfBaby(entry, mention, Whom.Baby) : [one.Name];
     }
 
     private bool HasBaby(int dam) => Births.ContainsKey(herd.Entry(dam).Name) || herd.BabiesOf(dam).Count > 0;

@@ -8,6 +8,8 @@ namespace HerdBot.Core.Reading.Animals;
 /// <summary>What was said and recorded before, in the form the reader asks for it.</summary>
 internal sealed class Circumstances
 {
+    private static readonly Duration IdleFresh = Duration.FromMinutes(15);
+    private static readonly Duration TwinFresh = Duration.FromHours(4);
     private static readonly TagSet LabourWords = TagSet.Of(Tag.Labour, Tag.WaterBroke, Tag.Part);
     private static readonly Duration LabourFresh = Duration.FromHours(12);
     private static readonly Duration ScanFresh = Duration.FromHours(2);
@@ -20,6 +22,9 @@ internal sealed class Circumstances
         Context = context;
         Herd = HerdIndex.Of(context.Herd);
     }
+
+    /// <summary>The last line before was small talk: a "he" may be anybody.</summary>
+    public bool SaidIdle => Lines().FirstOrDefault() is { Scan: not null } last && last.Age < IdleFresh && last.Scan.Has(Tag.Banter) && !last.Scan.Has(Tag.Weight);
 
     /// <summary>A pregnancy scan was spoken of just before.</summary>
     public bool SaidScan => Lines().Any(line => line.Age < ScanFresh && line.Scan.Has(Tag.Scan));
@@ -43,13 +48,16 @@ internal sealed class Circumstances
         || Context.Log.Any(fact => fact.Fact.Kind is FactKind.LabourSign or FactKind.WaterBroke or FactKind.Presentation && IsFresh(fact, LabourFresh))
         || Lines().Any(line => line.Age < LabourFresh && line.Scan.Tags.HasAny(LabourWords));
 
+    /// <summary>A birth was recorded a short while ago: there may be one more.</summary>
+    public bool JustBorn => Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, TwinFresh));
+
     /// <summary>The cord has come up before.</summary>
     public bool CordKnown => Context.Log.Any(fact => fact.Fact.Kind is FactKind.CordBleeding or FactKind.CordDip) || Context.Reminders.Any(one => one.Task is "cord_watch" or "cord_dip");
 
     /// <summary>A placenta is waited for.</summary>
     public bool PlacentaOpen => Reply?.Task == "placenta" || (Reply is null && Context.Reminders.Any(one => one.Task == "placenta"))
-        || (Reply is null && Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, Duration.FromHours(24)))
-            && !Context.Log.Any(fact => fact.Fact is { Kind: FactKind.Placenta, Neg: false }));
+        || (Reply is null && Context.Log.Any(fact => fact.Fact.Kind == FactKind.Birth && IsFresh(fact, Duration.FromHours(24))
+            && !Context.Log.Any(other => other.Fact is { Kind: FactKind.Placenta, Neg: false } && other.Fact.Animal == fact.Fact.Animal)));
 
     public bool Holds(string? condition) => condition switch
     {

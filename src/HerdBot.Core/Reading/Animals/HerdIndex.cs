@@ -24,14 +24,20 @@ internal sealed class HerdIndex
         HasGoats = Array.Exists(entries, one => one.Species is null or Core.Herd.Species.Goat);
         babies = new List<int>[entries.Length];
         colours = Array.ConvertAll(entries, ColourOf);
-        for (var i = 0; i < entries.Length; i++)
+        // Who is here is meant before who has left.
+        int[] order = [.. Enumerable.Range(0, entries.Length).Where(i => IsHere(entries[i])), .. Enumerable.Range(0, entries.Length).Where(i => !IsHere(entries[i]))];
+        foreach (var i in order)
         {
             byName.TryAdd(entries[i].Name, i);
         }
 
+        foreach (var i in order)
+        {
+            AddNames(i);
+        }
+
         for (var i = 0; i < entries.Length; i++)
         {
-            AddName(i);
             AddBaby(i);
         }
 
@@ -126,16 +132,17 @@ internal sealed class HerdIndex
 
     private ImmutableArray<int> Those(Func<HerdEntry, bool> are) => [.. Enumerable.Range(0, entries.Length).Where(i => are(entries[i]))];
 
-    private void AddName(int entry)
+    private void AddNames(int entry)
     {
         if (entries[entry].Tag is { Length: > 0 } tag)
         {
             byTag.TryAdd(tag, entry);
         }
 
-        if (SplitBabyName(entries[entry].Name) is null)
+        foreach (var name in entries[entry].OtherNames.Prepend(entries[entry].Name).Where(name => SplitBabyName(name) is null))
         {
-            Names.Add(entries[entry].Name, entry);
+            byName.TryAdd(name, entry);
+            Names.Add(name, entry, IsHere(entries[entry]));
         }
     }
 

@@ -40,6 +40,9 @@ internal sealed class Mention(MentionKind kind)
     /// <summary>First or second of twins.</summary>
     public int? Ordinal { get; set; }
 
+    /// <summary>"The other": the one that has not been named.</summary>
+    public bool Other { get; set; }
+
     /// <summary>"One of them": not known which.</summary>
     public bool OneOf { get; set; }
 

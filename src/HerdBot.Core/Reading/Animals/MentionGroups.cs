@@ -12,7 +12,13 @@ internal static class MentionGroups
         for (var i = 0; i < items.Count;)
         {
             var used = 1;
-            if (CanLead(items[i]) && RowEnd(items, i) is var end && end > i + 1 && IsRow(scan, items, i, end))
+            if (IsEither(scan, items, i))
+            {
+                items[i].End = items[i + 2].End;
+                items[i].Mention = new Mention(MentionKind.Unknown) { OneOf = true };
+                used = 3;
+            }
+            else if (CanLead(items[i]) && RowEnd(scan, items, i) is var end && end > i + 1 && IsRow(scan, items, i, end))
             {
                 used = end - i;
                 Absorb(items, i, end);
@@ -33,9 +39,18 @@ internal static class MentionGroups
         return joined;
     }
 
+    // "Hazel's or Clover's": which one has to be asked
+    private static bool IsEither(Scan scan, List<Item> items, int i) =>
+        CanLead(items[i]) && i + 2 < items.Count && scan.Tokens[items[i + 1].First].Text is "or" or "o" && CanLead(items[i + 2]);
+
     private static bool CanLead(Item item) => item is { Kind: ItemKind.Animal, Mention: { Kind: MentionKind.Named or MentionKind.BabyOf, Entries.Count: > 0 } };
 
-    private static int RowEnd(List<Item> items, int i)
+    // "lay down for Bruno and Aspen wouldn't": a male after "for", then a female, are no row
+    private static bool PartsMatings(List<Item> items, int i, int at, Scan scan) =>
+        i > 0 && items[i - 1].Kind != ItemKind.Mark && items[i].Mention is { Kind: MentionKind.Named } first && items[at].Mention is { Kind: MentionKind.Named } second
+        && scan.Herd.Entry(first.Entries[0]).Role == Core.Herd.HerdRole.Sire && scan.Herd.Entry(second.Entries[0]).Role != Core.Herd.HerdRole.Sire;
+
+    private static int RowEnd(Scan scan, List<Item> items, int i)
     {
         var end = i + 1;
         var closed = false;
@@ -55,7 +70,8 @@ internal static class MentionGroups
             closed |= items[end].Is(Tag.And) || items[at].Is(Tag.And);
             at = items[end].IsMark(',') && items[at].Is(Tag.And) ? at + 1 : at;
             at += items[end].Is(Tag.And) && items[at].Is(Tag.Prep) && at + 1 < items.Count ? 1 : 0;
-            if (at >= items.Count || !CanLead(items[at]) || items[at].Mention!.Kind != items[i].Mention!.Kind)
+            var babies = at < items.Count && items[at].Mention is { Kind: MentionKind.BabyOf, Plural: true } && items[i].Mention!.Kind == MentionKind.Named;
+            if (at >= items.Count || !CanLead(items[at]) || (items[at].Mention!.Kind != items[i].Mention!.Kind && !babies) || PartsMatings(items, i, at, scan))
             {
                 break;
             }
@@ -80,6 +96,7 @@ internal static class MentionGroups
         var mention = items[i].Mention!;
         for (var k = i + 1; k < end; k++)
         {
+            mention.Kind = items[k].Mention?.Kind == MentionKind.BabyOf ? MentionKind.BabyOf : mention.Kind;
             mention.Entries.AddRange(items[k].Mention?.Entries ?? []);
             mention.BareGenitive |= items[k].Mention?.BareGenitive == true;
         }

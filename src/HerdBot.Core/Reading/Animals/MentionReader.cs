@@ -53,7 +53,7 @@ internal static class MentionReader
         var item = scan.Items[i];
         if (item.Kind == ItemKind.Animal)
         {
-            return Named(scan, i, item);
+            return item.Mention is { Kind: MentionKind.Unknown } alike ? Unknown(scan, i, alike) : Named(scan, i, item);
         }
 
         if (OneOf(scan, i) is { } one)
@@ -80,6 +80,11 @@ internal static class MentionReader
         }
 
         var (whole, used) = At(scan, i + 1);
+        if (whole.Mention is null && whole.Is(Tag.Article) && scan.At(i + 2) is { Kind: ItemKind.Sense or ItemKind.Unknown } noun && !noun.Tags.HasAny(TagSet.Of(Tag.Thing, Tag.Goods, Tag.KitThing)))
+        {
+            return (new Item(ItemKind.Animal, item.First, noun.End) { Mention = new Mention(MentionKind.Unknown) { OneOf = true } }, 3);
+        }
+
         return whole.Mention is { Kind: not MentionKind.Named }
             ? (new Item(ItemKind.Animal, item.First, whole.End) { Mention = new Mention(MentionKind.Unknown) { OneOf = true }, Tags = whole.Tags & Babies }, used + 1)
             : null;
@@ -199,7 +204,7 @@ internal static class MentionReader
     // "her baby": that of the dam named before
     private static (Item Item, int Used)? PronounBaby(Scan scan, int i)
     {
-        if (!scan.Items[i].Tags.HasAny(Tag.Her, Tag.Hers))
+        if (!scan.Items[i].Tags.HasAny(Tag.Her, Tag.Hers) || scan.Items[i].Is(Tag.Article))
         {
             return null;
         }
@@ -211,15 +216,26 @@ internal static class MentionReader
     private static (Item Item, int Used)? Ordinal(Scan scan, int i)
     {
         var item = scan.Items[i];
+        if (BareSecond(scan, i) is { } second)
+        {
+            return second;
+        }
+
         if (!item.Tags.HasAny(Tag.FirstOne, Tag.SecondOne, Tag.SmallOne, Tag.BigOne) || item.Kind != ItemKind.Sense)
         {
             return null;
         }
 
         var mention = item.Tags.HasAny(TagSet.Of(Tag.SmallOne, Tag.BigOne)) ? new Mention(MentionKind.SomeBaby) { Size = item.Is(Tag.SmallOne) ? -1 : 1 }
-            : new Mention(MentionKind.SomeBaby) { Ordinal = item.Is(Tag.FirstOne) ? 1 : 2 };
+            : new Mention(MentionKind.SomeBaby) { Ordinal = item.Is(Tag.FirstOne) ? 1 : 2, Other = scan.Tokens.AsSpan(item.First, item.End - item.First).ToArray().Any(token => token.Text is "other" or "otra" or "otro") };
         return (new Item(ItemKind.Animal, item.First, item.End) { Mention = mention }, 1);
     }
+
+    // "first lamb 4.6, second 4.1"
+    private static (Item Item, int Used)? BareSecond(Scan scan, int i) =>
+        scan.Items[i] is { Kind: ItemKind.Sense } item && scan.Tokens[item.First].Text is "second" or "2nd" && scan.At(i + 1) is { Kind: ItemKind.Number or ItemKind.Quantity } && scan.Has(Tag.FirstOne)
+            ? (new Item(ItemKind.Animal, scan.Items[i].First, scan.Items[i].End) { Mention = new Mention(MentionKind.SomeBaby) { Ordinal = 2 } }, 1)
+            : null;
 
     private static (Item Item, int Used)? Described(Scan scan, int i)
     {
@@ -244,9 +260,16 @@ internal static class MentionReader
     }
 
     private static (Item Item, int Used)? BareBoth(Scan scan, int i, int at, bool plural, int? count) =>
-        scan.Items[i].Is(Tag.Done) ? null
+        scan.Items[i].Is(Tag.Done) || scan.At(at)?.Is(Tag.Own) == true ? null
         : at > i && plural && scan.Items[i].Is(Tag.All) && count is not null ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = count }), at - i)
-        : at > i && plural && scan.Items[at - 1].Is(Tag.Both) ? (Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = 2 }), at - i) : null;
+        : at > i && plural && scan.Items[at - 1].Is(Tag.Both) ? (Denied(Some(scan, i, at, new Mention(MentionKind.SomeBaby) { Plural = true, Count = 2 }), scan.Items[at - 1]), at - i) : null;
+
+    // "neither has nursed"
+    private static Item Denied(Item item, Item word)
+    {
+        item.Tags = word.Tags & TagSet.Of(Tag.Not);
+        return item;
+    }
 
     private static (Item Item, int Used)? Described(Scan scan, int i, int at, Item noun, (bool Plural, int? Count, int Colour, bool Article) seen)
     {
@@ -319,7 +342,12 @@ internal static class MentionReader
             return null;
         }
 
-        var mention = new Mention(MentionKind.Unknown) { Name = item.Text };
+        return Unknown(scan, i, new Mention(MentionKind.Unknown) { Name = item.Text });
+    }
+
+    private static (Item Item, int Used) Unknown(Scan scan, int i, Mention mention)
+    {
+        var item = scan.Items[i];
         var genitive = IsClitic(scan, i + 1);
         var end = genitive ? i + 2 : i + 1;
         var noun = SkipLooks(scan, end);

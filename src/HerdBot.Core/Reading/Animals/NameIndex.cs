@@ -13,10 +13,26 @@ internal sealed class NameIndex
     private readonly Dictionary<string, List<Named>> names = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<string>> slips = new(StringComparer.Ordinal);
 
-    /// <summary>Adds an animal's name; called before any look-up.</summary>
-    public void Add(string name, int entry)
+    /// <summary>The entry of a name that two bear.</summary>
+    public const int Alike = -2;
+
+    /// <summary>Adds an animal's name, whole and in its telling parts; called before any look-up, for those first who are here.</summary>
+    public void Add(string name, int entry, bool here)
     {
         var words = Tokenizer.Tokenize(name).Select(token => token.Text).ToArray();
+        Add(words, entry, here, false);
+        for (var i = 0; i < words.Length && words.Length > 1; i++)
+        {
+            if (IsTelling(words[i], i == 0))
+            {
+                Add([words[i]], entry, here, true);
+            }
+        }
+    }
+
+    // "Luna" for Luna Grande, as long as no other is called so: a whole name goes before a part of one.
+    private void Add(string[] words, int entry, bool here, bool part)
+    {
         if (words.Length == 0)
         {
             return;
@@ -28,11 +44,30 @@ internal sealed class NameIndex
             AddSlips(words[0]);
         }
 
-        list.Add(new Named(words, entry));
+        var known = list.FindIndex(name => name.Words.AsSpan().SequenceEqual(words));
+        if (known < 0)
+        {
+            list.Add(new Named(words, entry, part));
+        }
+        else if (list[known].Part && !part)
+        {
+            list[known] = new Named(words, entry, part);
+        }
+        else if (here && list[known].Part == part && list[known].Entry != entry)
+        {
+            list[known] = new Named(words, Alike, part);
+        }
     }
 
+    // A part is telling where it is no word of the language; the first may be a plain one: moon, star.
+    private static bool IsTelling(string word, bool first) =>
+        word.Length > 2 && char.IsLetter(word[0]) && IsFree(Vocabulary.English, word, first) && IsFree(Vocabulary.Spanish, word, first);
+
+    private static bool IsFree(Vocabulary words, string word, bool first) => words.Words.Find(word, word) is var number
+        && (number < 0 || (first && words.Phrases.Alone(number).Tags == TagSet.Of(Tag.Known) && !words.Numbers.ContainsKey(number)));
+
     /// <summary>The longest name that begins at a token.</summary>
-    /// <returns>The entry and the number of tokens; -1 where there is none.</returns>
+    /// <returns>The entry and the number of tokens; -1 where there is none, <see cref="Alike"/> where two bear it.</returns>
     public (int Entry, int Length) Match(ReadOnlySpan<Token> tokens, int start, string? mended = null)
     {
         var best = (Entry: -1, Length: 0);
@@ -109,5 +144,5 @@ internal sealed class NameIndex
         }
     }
 
-    private sealed record Named(string[] Words, int Entry);
+    private sealed record Named(string[] Words, int Entry, bool Part);
 }

@@ -38,7 +38,7 @@ internal static class BirthReader
         var birth = statement.Add(FactKind.Birth, clause, clause.First(Tag.Born) ?? clause.First(Tag.Had) ?? clause.First(Tag.Out));
         foreach (var item in clause.Items.Where(item => item.Tags.HasAny(TagSet.Of(Tag.Born, Tag.Had, Tag.Dropped, Tag.Out, Tag.Found, Tag.B, Tag.Baby, Tag.Hers, Tag.Twins, Tag.Gave))))
         {
-            item.Used = item.Kind == ItemKind.Sense || item.Used;
+            item.Used = (item.Kind == ItemKind.Sense && !item.Is(Tag.Assist)) || item.Used;
         }
 
         birth.When = clause.Has(Tag.Assist) ? Clock(clause) : null;
@@ -58,13 +58,19 @@ internal static class BirthReader
         var two = clause.Items.Exists(item => item is { Kind: ItemKind.Number, Value: 2 or 3 });
         return clause.Has(Tag.Born)
             || (clause.Has(Tag.B) && clause.Has(Tag.HasTime))
-            || (clause.Has(Tag.Had) && (young || (two && clause.Has(Tag.HasDam))) && !clause.HasAny(Tag.Nurse, Tag.Bottle, Tag.Medicine, Tag.Bleed, Tag.Vaccine, Tag.HasVolume, Tag.Colostrum) && !HasNewborn(statement, clause))
+            || (clause.Has(Tag.Had) && !BabyHas(clause) && (young || (two && clause.Has(Tag.HasDam))) && !clause.HasAny(Tag.Nurse, Tag.Bottle, Tag.Medicine, Tag.Bleed, Tag.Vaccine, Tag.HasVolume, Tag.Colostrum) && !HasNewborn(statement, clause))
+            || (clause.Has(Tag.Had) && clause.Has(Tag.OneWord) && clause.Has(Tag.HasDam) && Next(statement, clause) is { } told && told.Items.Exists(IsSex))
             || (clause.Has(Tag.Dropped) && (young || (clause.Has(Tag.HasDam) && Next(statement, clause)?.Has(Tag.Sex) == true)))
             || (clause.Has(Tag.Out) && !clause.HasAny(Tag.Part, Tag.Presents, Tag.Bubble, Tag.Meconium, Tag.Weather) && (young || Announced(statement, clause)))
             || (clause.Has(Tag.Found) && young && !HasNewborn(statement, clause) && !(clause.Mentions.Any(mention => mention.Kind == MentionKind.SomeBaby) && !clause.Has(Tag.Baby)))
             || Pulled(statement, clause)
+            || Second(statement, clause)
             || Listed(statement, clause);
     }
+
+    // "the baby has scours": what it has, and nobody was born
+    private static bool BabyHas(Clause clause) =>
+        clause.First(Tag.Baby) is { } baby && clause.First(Tag.Had) is { } had && baby.First < had.First && !clause.HasAny(Tag.HasDam, Tag.Sex);
 
     // "8:41 out, boy": a bare "out" where a birth is under way and the sex or hour is told
     private static bool Announced(Statement statement, Clause clause) =>
@@ -73,6 +79,15 @@ internal static class BirthReader
     // "pulled her 4:22, breathing"
     private static bool Pulled(Statement statement, Clause clause) =>
         clause.Has(Tag.Assist) && !clause.HasAny(Tag.Part, Tag.Presents, Tag.Not) && statement.Known.Labour && clause.HasAny(Tag.HasTime, Tag.Out, Tag.Alive) && clause.Mentions.Any(mention => mention.Kind is not MentionKind.Named);
+
+    // "and another one! boy", "the second is out": one more of a dam that has just given birth
+    private static bool Second(Statement statement, Clause clause)
+    {
+        var more = clause.Has(Tag.Another) || (clause.Mentions.Any(mention => mention is { Ordinal: 2, Other: false }) && clause.HasAny(Tag.Be, Tag.Found, Tag.Out)) || (clause.Has(Tag.Twins) && clause.EndMark == "!");
+        var told = clause.HasAny(Tag.Sex, Tag.Out, Tag.Born, Tag.Had) || Next(statement, clause) is { } next && next.Has(Tag.Sex) && next.Items.Count <= 3;
+        return more && told && !clause.HasAny(Tag.HasQuantity, Tag.HasNumber, Tag.Bottle, Tag.Weight, Tag.Temperature, Tag.Standing, Tag.Nurse, Tag.Claim, Tag.Not, Tag.Gave)
+            && (statement.Known.JustBorn || statement.Known.Labour);
+    }
 
     private static Clause? Next(Statement statement, Clause clause)
     {
@@ -94,8 +109,18 @@ internal static class BirthReader
         }
 
         var alone = clause.Items.TrueForAll(item => item.Is(Tag.Sex) || item.Tags.HasAny(TagSet.Of(Tag.Article, Tag.Baby, Tag.It, Tag.Be)));
-        return statement.Clauses.Exists(other => (alone || other.Sentence == clause.Sentence) && (other.Has(Tag.HasTime) || other.Has(Tag.HasMass)));
+        var at = statement.Clauses.IndexOf(clause);
+        if (alone && statement.Clauses.Exists(other => other.Has(Tag.Assist) && other.Sentence == clause.Sentence && statement.Clauses.IndexOf(other) < at))
+        {
+            return true;
+        }
+
+        return statement.Clauses.Exists(other => (alone || other.Sentence == clause.Sentence) && (other.Has(Tag.HasTime) || other.Has(Tag.HasMass) || other.Items.Exists(item => IsWeight(statement, item))));
     }
+
+    // "girl, 10.9": a figure that can only be the newborn's weight
+    private static bool IsWeight(Statement statement, Item item) =>
+        item.Kind == ItemKind.Number && Readings.TemperatureScale(item.Value) is null && Readings.IsYoungWeight(item.Value, statement.Known.Context.Units == UnitSystem.Metric) && item.Value >= (statement.Known.Context.Units == UnitSystem.Metric ? 4m : 10m);
 
     private static bool Awaited(Statement statement, Clause clause)
     {
@@ -130,7 +155,7 @@ internal static class BirthReader
             var one = n == 1 ? birth : new Draft(FactKind.Birth, clause, birth.Position);
             one.N = n;
             one.When = Hour(statement, clause, n, count);
-            one.Sex = n <= sexes.Length ? sexes[n - 1] : sexes.Length == 1 && clause.Items.Exists(item => item is { Kind: ItemKind.Number, Value: 2 }) ? sexes[0] : null;
+            one.Sex = n <= sexes.Length ? sexes[n - 1] : sexes.Length == 1 && (clause.Items.Exists(item => item is { Kind: ItemKind.Number, Value: 2 }) || Next(statement, clause)?.Items[0] is { Kind: ItemKind.Number, Value: 2 }) ? sexes[0] : null;
             if (n > 1)
             {
                 statement.Drafts.Add(one);
@@ -153,14 +178,18 @@ internal static class BirthReader
     }
 
     // "two rams": the word for a grown male, of newborns
-    private static bool IsSex(Item item) =>
+    private static bool IsSex(Item item) => IsKindred(item) ||
         (item.Is(Tag.Sex) && item.Argument is 1 or 2 && item.Mention?.Kind is not MentionKind.Pronoun && item.Mention is not { Colour: > 0 }) || item is { Mention: { Kind: MentionKind.SomeMale, AfterPreposition: false } };
+
+    // "buck at 2:10 and doe at 2:25": the word for a grown female, of newborns
+    private static bool IsKindred(Item item) => item.Is(Tag.DamWord) && item.Argument is 1 or 2 && item.Mention is null or { Kind: MentionKind.SomeDam };
 
     private static int Count(Statement statement, Clause clause, Sex?[] sexes) =>
         clause.Has(Tag.Triplets) ? 3
         : clause.Has(Tag.Twins) || clause.Mentions.Any(mention => mention.Count == 2) ? 2
         : clause.Items.Exists(item => item is { Kind: ItemKind.Number, Value: 2, Used: false }) && clause.HasAny(Tag.Had, Tag.Dropped, Tag.Born) ? 2
-        : clause.Items.FindIndex(item => item is { Kind: ItemKind.Number, Value: 2, Used: false }) is >= 0 and var two && two + 1 < clause.Items.Count && clause.Items[two + 1].Tags.HasAny(TagSet.Of(Tag.Sex, Tag.Baby)) ? 2
+        : clause.Items.FindIndex(item => item is { Kind: ItemKind.Number, Value: 2, Used: false }) is >= 0 and var two && two + 1 < clause.Items.Count && clause.Items[two + 1].Tags.HasAny(TagSet.Of(Tag.Sex, Tag.Baby, Tag.DamWord)) ? 2
+        : Next(statement, clause)?.Items is [{ Kind: ItemKind.Number, Value: 2, Used: false }, var pair, ..] && pair.Tags.HasAny(TagSet.Of(Tag.Sex, Tag.Baby, Tag.DamWord)) ? 2
         : sexes.Length > 1 && statement.Clauses.Count > 0 ? sexes.Length
         : 1;
 
@@ -177,9 +206,10 @@ internal static class BirthReader
 
             foreach (var item in other.Items.Where(IsSex))
             {
-                if (seen.Add(item.Argument == 1 ? 1 : 2))
+                var female = item.Is(Tag.DamWord) || item.Argument == 1;
+                if (seen.Add(female ? 1 : 2))
                 {
-                    yield return item.Argument == 1 ? Sex.Female : Sex.Male;
+                    yield return female ? Sex.Female : Sex.Male;
                 }
             }
 
@@ -196,6 +226,10 @@ internal static class BirthReader
         else if (seen.Count == 0 && clause.Has(Tag.Assist) && clause.Mentions.FirstOrDefault(mention => mention.Kind == MentionKind.Pronoun)?.Sex is { } pulled)
         {
             yield return pulled;
+        }
+        else if (seen.Count == 0 && statement.Clauses.Where(other => other.Sentence == clause.Sentence && statement.Clauses.IndexOf(other) > statement.Clauses.IndexOf(clause)).SelectMany(other => other.Mentions).Any(mention => mention is { Kind: MentionKind.Pronoun, Sex: Sex.Male }))
+        {
+            yield return Sex.Male;
         }
     }
 }

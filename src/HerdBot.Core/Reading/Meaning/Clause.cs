@@ -19,6 +19,9 @@ internal sealed class Clause(List<Item> items, int sentence)
     /// <summary>A comma or full stop ends it, not an "and".</summary>
     public string EndMark { get; set; } = "";
 
+    /// <summary>All of it is told already: who joined the herd or goes by which name.</summary>
+    public bool Told { get; set; }
+
     /// <summary>How it is meant.</summary>
     public Mood Mood { get; set; }
 

@@ -19,6 +19,9 @@ internal sealed class Completion(Statement statement)
     private readonly Dictionary<(FactKind Kind, string? Animal), List<Settled>> alike = [];
     private readonly HashSet<Ask> asks = [];
 
+    /// <summary>The facts, and where in the message each was said.</summary>
+    public IEnumerable<(Fact Fact, int Position)> Origins => facts.OrderBy(one => one.Position).Select(one => (one.Fact, one.Position));
+
     public (ImmutableArray<Fact> Facts, Ask? Ask) Finish()
     {
         foreach (var draft in statement.Drafts.Where(draft => draft.Kind == FactKind.Birth).ToList())
@@ -28,7 +31,7 @@ internal sealed class Completion(Statement statement)
 
         TemperatureOfBoth();
         TwinsInTurn();
-        foreach (var draft in statement.Drafts.Where(draft => draft.Kind != FactKind.Birth))
+        foreach (var draft in statement.Drafts.Where(draft => draft.Kind != FactKind.Birth).OrderByDescending(draft => draft.Kind == FactKind.Roster))
         {
             Settle(draft);
         }
@@ -98,7 +101,7 @@ internal sealed class Completion(Statement statement)
             SireReader.Read(statement, draft, resolver);
         }
 
-        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal) && !IsIdleTalk(draft, animal)))
+        foreach (var animal in Animals(draft).Where(animal => !IsAfterBirth(draft, animal) && !IsIdleTalk(draft, animal) && !IsRestless(draft, animal)))
         {
             var fact = Base(draft) with
             {
@@ -109,14 +112,34 @@ internal sealed class Completion(Statement statement)
                 Route = draft.Route,
                 Task = draft.Task,
                 Text = draft.Text ?? Words(draft),
-                Field = draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft)),
+                Until = EndOf(draft),
+                Expected = draft.Expected,
+                Field = draft.Kind == FactKind.Roster ? RosterField(draft, animal) : draft.Field is { } field ? field
+                    : draft.Neg && draft.Kind is not (FactKind.Nursing or FactKind.Standing) ? null : Topics.Of(draft.Kind, Tokens(draft)),
                 Sex = draft.Sex,
+                Traits = draft.Traits,
                 Name = draft.Name ?? (animal == Fact.AskAnimal ? draft.Mention?.Name : null),
             };
             fact = draft.Ask == Ask.Value ? fact with { Value = null, Unit = null } : fact;
             Add(Timed(draft, fact, animal), draft);
+            if (draft is { Kind: FactKind.Roster, Name: { } name } && animal is not (null or Fact.AskAnimal))
+            {
+                resolver.NewNames[name] = animal;
+            }
         }
     }
+
+    // A time in the pen ends on the day that was named; where that has no year, in the winter after.
+    private static LocalDate? EndOf(Draft draft) => draft is not { When: { Kind: WhenKind.Range, Date: { } from, EndDate: { } to }, Kind: FactKind.Breeding or FactKind.QuestionDue } ? null
+        : to < from && Period.DaysBetween(from, to.PlusYears(1)) <= LongestPen ? to.PlusYears(1) : to;
+
+    private const int LongestPen = 150;
+
+    // A newborn gets its name; one that has a name is called otherwise.
+    private string RosterField(Draft draft, string? animal) =>
+        draft.Field is not (null or RosterWords.Nickname or RosterWords.Renamed) ? draft.Field
+        : statement.Scan.Herd.Find(animal) is >= 0 and var entry && statement.Scan.Herd.Entry(entry).Role != HerdRole.Newborn ? draft.Field ?? RosterWords.Nickname
+        : RosterWords.Named;
 
     /// <summary>What was said, for facts whose words are the fact.</summary>
     private string? Words(Draft draft) => draft.Clause.Items.Count > 0 && draft.Kind is FactKind.Note or FactKind.LabourSign or FactKind.Presentation or FactKind.Assistance
@@ -130,6 +153,10 @@ internal sealed class Completion(Statement statement)
     // Nobody was named among jokes and greetings: not worth a question.
     private bool IsIdleTalk(Draft draft, string? animal) =>
         animal == Fact.AskAnimal && draft.Mention is null && draft.Value is null && statement.SentenceHas(draft.Clause, Lexicon.Tag.Banter);
+
+    // "up, down, up again" of a dam near birth
+    private bool IsRestless(Draft draft, string? animal) =>
+        draft.Kind == FactKind.Standing && animal == Fact.AskAnimal && draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Drafts.Exists(other => other.Kind == FactKind.LabourSign) && !statement.Scan.Herd.Young.Any(young => statement.Scan.Herd.Entry(young).Role is HerdRole.Newborn);
 
     // Straining after the birth is no labour.
     private bool IsAfterBirth(Draft draft, string? animal) =>
@@ -150,7 +177,9 @@ internal sealed class Completion(Statement statement)
             FactKind.Kit or FactKind.Weather or FactKind.QuestionTasks or FactKind.QuestionHowto => [],
             FactKind.QuestionDue => draft.Mention is null ? [] : resolver.Resolve(draft.Mention, Whom.Dam, "labour"),
             FactKind.QuestionStatus => draft.Mention is null ? [] : resolver.Resolve(draft.Mention, whom, draft.Task),
+            FactKind.Breeding when draft.Mention is null && draft.Sire is not null => [],
             FactKind.Death => Deaths(draft),
+            FactKind.Done when draft.Task == LookReader.Task && draft.Mention is null => [],
             FactKind.Roster => Rosters(draft),
             FactKind.Claim => Claims(draft, whom),
             FactKind.Note => Noted(draft) is [Fact.AskAnimal] && draft.Mention is null && !draft.Clause.Has(Lexicon.Tag.NoteBaby) ? [] : Noted(draft),
@@ -158,12 +187,13 @@ internal sealed class Completion(Statement statement)
             FactKind.Temperature or FactKind.Weight when IsGrown(draft) => resolver.Resolve(draft.Mention, Whom.Anyone, FactWords.Word(draft.Kind)),
             _ => resolver.Resolve(Twin(draft), whom, FactWords.Word(draft.Kind)),
         };
-        return names.Count > 0 ? names.AsEnumerable<string?>() : draft.Kind is FactKind.Kit or FactKind.Weather or FactKind.Claim or FactKind.Note || FactWords.Word(draft.Kind).StartsWith("question", StringComparison.Ordinal) ? [null] : [Fact.AskAnimal];
+        return names.Count > 0 ? names.AsEnumerable<string?>() : draft.Kind is FactKind.Kit or FactKind.Weather or FactKind.Claim or FactKind.Note || draft.Task == LookReader.Task || FactWords.Word(draft.Kind).StartsWith("question", StringComparison.Ordinal) ? [null] : [Fact.AskAnimal];
     }
 
-    // A figure that only a grown animal can weigh is the dam's own.
-    private static bool IsGrown(Draft draft) =>
-        draft is { Kind: FactKind.Weight, Mention.Kind: MentionKind.Named } && draft.Value > (draft.Unit == FactUnit.Kg ? 45m : 100m);
+    // A figure that only a grown animal can weigh is the dam's own; so is a temperature that was asked of her.
+    private bool IsGrown(Draft draft) => (draft is { Kind: FactKind.Temperature, Mention: { Kind: MentionKind.Named, Entries: [var dam, ..] } }
+            && statement.Known.Context.Reminders.Any(reminder => reminder.Task == "temperature" && reminder.Animal == statement.Scan.Herd.Entry(dam).Name))
+        || draft is { Kind: FactKind.Weight, Mention.Kind: MentionKind.Named } && draft.Value > (draft.Unit == FactUnit.Kg ? 45m : 100m);
 
     // "ewe lamb 9#, ram lamb 10.5#": the sex told next to the figure says which twin.
     private Mention? Twin(Draft draft)
@@ -201,7 +231,7 @@ internal sealed class Completion(Statement statement)
     }
 
     private IReadOnlyList<string> Rosters(Draft draft) =>
-        draft.Name is null || draft.Mention is null or { Kind: MentionKind.Pronoun } ? resolver.Resolve(draft.Mention, Whom.Baby, null) : resolver.Resolve(draft.Mention, draft.Mention.Kind == MentionKind.Named ? Whom.Anyone : Whom.Baby, null);
+        resolver.Resolve(draft.Mention, draft.Mention is { Kind: MentionKind.Named } ? Whom.Anyone : Whom.Baby, null);
 
     private IReadOnlyList<string> Claims(Draft draft, Whom whom)
     {
@@ -242,6 +272,12 @@ internal sealed class Completion(Statement statement)
 
     private Fact Timed(Draft draft, Fact fact, string? animal)
     {
+        if (draft is { Kind: FactKind.Breeding, Neg: false } && (draft.When?.DayOffset > 0 || draft.Clause.Has(Lexicon.Tag.Tomorrow)))
+        {
+            asks.Add(Ask.Time);
+            return fact;
+        }
+
         if (draft.When is not { } when)
         {
             return fact;
@@ -319,18 +355,20 @@ internal sealed class Completion(Statement statement)
             facts.Add(settled);
             others.Add(settled);
         }
-        else if (twin.Fact.At is null)
+        else
         {
-            twin.Fact = twin.Fact with { At = fact.At, Unsure = twin.Fact.Unsure && fact.Unsure };
+            twin.Fact = Both(twin.Fact.At is null ? twin.Fact with { At = fact.At, Unsure = twin.Fact.Unsure && fact.Unsure } : twin.Fact, fact);
         }
     }
 
-    private sealed class Settled(Fact fact, int position)
-    {
-        public Fact Fact { get; set; } = fact;
-
-        public int Position { get; } = position;
-    }
+    /// <summary>What is told loosely in two clauses is one fact, about all that either speaks of.</summary>
+    private static Fact Both(Fact one, Fact other) => one.Kind is FactKind.Presentation or FactKind.LabourSign or FactKind.Note && one.Text != other.Text
+        ? one with
+        {
+            Field = string.Join(' ', $"{one.Field} {other.Field}".Split(' ', StringSplitOptions.RemoveEmptyEntries).Distinct()) is { Length: > 0 } topics ? topics : null,
+            Text = string.Join(", ", new[] { one.Text, other.Text }.OfType<string>()),
+        }
+        : one;
 
     private static bool IsSame(Fact a, Fact b) =>
         a.Kind == b.Kind && a.Animal == b.Animal && a.N == b.N && a.Task == b.Task && a.Name == b.Name
@@ -348,5 +386,12 @@ internal sealed class Completion(Statement statement)
                 facts.RemoveAt(i);
             }
         }
+    }
+
+    private sealed class Settled(Fact fact, int position)
+    {
+        public Fact Fact { get; set; } = fact;
+
+        public int Position { get; } = position;
     }
 }

@@ -34,7 +34,8 @@ internal static class CorrectionReader
         }
 
         var task = PlanReader.TaskOf(clause);
-        if (task is not null && LogOf(statement, task) is { } named)
+        var whose = Items(statement).FirstOrDefault(item => item.Mention?.Entries.Count > 0)?.Mention;
+        if (task is not null && LogOf(statement, task, whose) is { } named)
         {
             return [new Fact(FactKind.Undo) { Animal = named.Fact.Animal, Field = task, Was = Format(named.Fact.Value), Target = named.Id }];
         }
@@ -42,8 +43,8 @@ internal static class CorrectionReader
         return clause.Has(Tag.Undo) ? [new Fact(FactKind.Undo) { Target = (statement.Known.ReplyLog ?? statement.Known.LastLog)?.Id }] : null;
     }
 
-    private static LoggedFact? LogOf(Statement statement, string task) =>
-        statement.Known.Context.Log.LastOrDefault(one => FactWords.Word(one.Fact.Kind) == task);
+    private static LoggedFact? LogOf(Statement statement, string task, Mention? whose) =>
+        statement.Known.Context.Log.LastOrDefault(one => FactWords.Word(one.Fact.Kind) == task && IsAbout(statement, one.Fact, whose));
 
     private static string? Format(decimal? value) => value?.ToString(System.Globalization.CultureInfo.InvariantCulture);
 
@@ -60,8 +61,23 @@ internal static class CorrectionReader
         var opens = first.Items[0].Is(Tag.Correct) || first.Items[0].IsMark('*') || first.Items[0] is { } no && no.Is(Tag.Not) && no.Is(Tag.NotDone) && statement.Clauses.Count > 1;
         opens |= first.Items[0].Is(Tag.Not) && first.Has(Tag.Sex) && first.Items.TrueForAll(item => item.Tags.HasAny(SexWords) || item.Mention is not null);
         opens |= Contrasts(statement);
+        if (MendsItself(statement))
+        {
+            return false;
+        }
+
         var stated = first.HasAny(Tag.Weight, Tag.Temperature) && first.HasAny(Tag.HasNumber, Tag.HasQuantity) && !first.Items[0].Is(Tag.Correct);
         return !stated && (opens || statement.Clauses.Exists(one => one.Has(Tag.Correct)) || (known.ReplyLog is not null && first.Items.Count <= 4));
+    }
+
+    // "24.6 wait no, 24.9": a figure mended in the same breath, where nothing like the first is on record
+    private static bool MendsItself(Statement statement)
+    {
+        var items = Items(statement).ToList();
+        var mend = items.FindIndex(item => item.Is(Tag.Correct));
+        var first = items.FindIndex(item => item.Kind is ItemKind.Number or ItemKind.Quantity);
+        return first >= 0 && first < mend && items.FindIndex(mend, item => item.Kind is ItemKind.Number or ItemKind.Quantity) > mend
+            && !statement.Known.Context.Log.Any(one => one.Fact.Value == items[first].Value);
     }
 
     // "sire was Solo not Baxter", "99.2 not 92.9": the one denied is on record
@@ -76,7 +92,8 @@ internal static class CorrectionReader
 
         var (meant, denied) = (items[not - 1], items[not + 1]);
         var log = statement.Known.Context.Log;
-        return (meant.Kind is ItemKind.Number or ItemKind.Quantity && denied.Kind is ItemKind.Number or ItemKind.Quantity && log.Any(one => one.Fact.Value == denied.Value))
+        return (meant is { Kind: ItemKind.Time, When.Kind: WhenKind.Clock } && denied is { Kind: ItemKind.Time, When.Kind: WhenKind.Clock })
+            || (meant.Kind is ItemKind.Number or ItemKind.Quantity && denied.Kind is ItemKind.Number or ItemKind.Quantity && log.Any(one => one.Fact.Value == denied.Value))
             || (meant.Mention is { Kind: MentionKind.Named } && denied.Mention is { Kind: MentionKind.Named } wrong && statement.Scan.Herd.Entry(wrong.Entries[0]).Name is var name && log.Any(one => one.Fact.Sire == name || one.Fact.Animal == name));
     }
 
@@ -97,7 +114,7 @@ internal static class CorrectionReader
     private static Fact? MendUnit(Statement statement)
     {
         var units = Items(statement).Where(item => item.Kind == ItemKind.Sense && item.Tags.HasAny(QuantityReader.Units)).ToList();
-        if (units.Count == 0 || Items(statement).Any(item => item.Kind is ItemKind.Number or ItemKind.Quantity) || Target(statement, fact => fact.Unit is not null) is not { } target)
+        if (units.Count == 0 || Items(statement).Any(item => item.Kind is ItemKind.Number or ItemKind.Quantity) || Target(statement, fact => fact.Unit is not null && units.Exists(unit => IsAlike(QuantityReader.UnitOf(unit), fact.Unit))) is not { } target)
         {
             return null;
         }
@@ -106,6 +123,9 @@ internal static class CorrectionReader
         var meant = units.Find(item => item.First < not) ?? units[^1];
         return From(target, "unit", FactWords.Word(target.Fact.Unit!.Value)) with { Value = target.Fact.Value, Unit = QuantityReader.UnitOf(meant) };
     }
+
+    private static bool IsAlike(FactUnit a, FactUnit? b) =>
+        (Readings.IsMass(a) && Readings.IsMass(b)) || (Readings.IsVolume(a) && Readings.IsVolume(b)) || (Readings.IsDegree(a) && Readings.IsDegree(b)) || a == b;
 
     // "meant am not pm"
     private static Fact? MendHalf(Statement statement)
@@ -207,7 +227,7 @@ internal static class CorrectionReader
     {
         var item = Items(statement).FirstOrDefault(one => one.Kind == ItemKind.Time && one.When!.Kind is WhenKind.Clock or WhenKind.Ago);
         if (item is null || statement.Known.ReplyLog is null && statement.Clauses.Exists(one => one.HasAny(Tag.Standing, Tag.Nurse, Tag.Born)) && !Has(statement, Tag.Correct)
-            || Target(statement, fact => fact.Kind is not FactKind.Claim) is not { } target)
+            || (Target(statement, fact => fact.Kind is not FactKind.Claim && statement.Clauses.Exists(one => PlanReader.TaskOf(one) == FactWords.Word(fact.Kind))) ?? Target(statement, fact => fact.Kind is not FactKind.Claim)) is not { } target)
         {
             return null;
         }

@@ -1,7 +1,9 @@
 using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
 using HerdBot.Core.Reading.Animals;
 using HerdBot.Core.Reading.Scanning;
 using HerdBot.Core.Reading.Times;
+using NodaTime;
 
 namespace HerdBot.Core.Reading.Meaning;
 
@@ -44,7 +46,16 @@ internal sealed class Draft(FactKind kind, Clause clause, int position)
 
     public string? Name { get; set; }
 
+    /// <summary>For roster: what is told of the animal beside its name.</summary>
+    public AnimalTraits? Traits { get; set; }
+
     public string? Text { get; set; }
+
+    /// <summary>What it is about, where the words alone do not say it; for roster: what it does to the herd's list.</summary>
+    public string? Field { get; set; }
+
+    /// <summary>The birth that a vet expects.</summary>
+    public LocalDate? Expected { get; set; }
 
     /// <summary>What has to be asked about it.</summary>
     public Ask? Ask { get; set; }

@@ -64,6 +64,11 @@ internal static class FrameReader
             }
         }
 
+        if (frame.Give == FactKind.LabourSign && clause.Mentions.Any() && clause.Mentions.All(mention => mention.Kind == Animals.MentionKind.BabyOf))
+        {
+            return false;
+        }
+
         if (frame.Condition == "labour" && statement.Drafts.Exists(draft => draft.Kind == FactKind.Birth))
         {
             return false;
@@ -73,7 +78,7 @@ internal static class FrameReader
         {
             "scan" => statement.Scan.Has(Tag.Scan) || statement.Known.SaidScan,
             "feeding" => statement.Drafts.Exists(draft => draft.Kind is FactKind.Feed or FactKind.Colostrum) || statement.Known.Reply?.Task is "feed" or "colostrum" || statement.SentenceHas(clause, Tag.Bottle),
-            "male" => statement.Clauses.Exists(other => other.Has(Tag.HasMale)),
+            "male" => statement.Clauses.Exists(other => other.Has(Tag.HasMale)) || statement.Known.Said.Any(line => line.Mention.Entries.Exists(entry => statement.Scan.Herd.Entry(entry).Role == Core.Herd.HerdRole.Sire)),
             "short" => clause.Items.Count <= 2,
             _ => statement.Known.Holds(frame.Condition),
         };
@@ -101,7 +106,7 @@ internal static class FrameReader
         {
             foreach (var item in clause.Items)
             {
-                if (item.Is(tag) && tag is not (Tag.Not or Tag.Done or Tag.She))
+                if (item.Is(tag) && tag is not (Tag.Not or Tag.Done or Tag.She or Tag.Tried))
                 {
                     item.Used = true;
                 }

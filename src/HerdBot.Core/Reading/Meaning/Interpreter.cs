@@ -9,7 +9,7 @@ namespace HerdBot.Core.Reading.Meaning;
 /// <summary>From the items of a message to its facts: corrections, questions, statements, bare answers, in that order.</summary>
 internal static class Interpreter
 {
-    public static Reading Read(Scan scan)
+    public static Reading Read(Scan scan, bool explain)
     {
         var known = new Circumstances(scan.Context);
         var statement = new Statement(scan, known, ClauseSplitter.Split(scan));
@@ -17,15 +17,16 @@ internal static class Interpreter
         QuestionReader.Read(statement);
         if (CorrectionReader.Read(statement) is { Count: > 0 } mended)
         {
-            return new Reading([.. mended], null, [new ReadingReason(scan.Text, "mends or withdraws a record")]);
+            return new Reading([.. mended], null, explain ? [.. mended.Select(fact => Explainer.Mended(scan, fact))] : []);
         }
 
         StatementReader.Read(statement);
         ReplyReader.Read(statement);
         Remark(statement);
         BirthOrder(statement, whole);
-        var (facts, ask) = new Completion(statement).Finish();
-        return new Reading(facts, ask, [.. statement.Reasons]);
+        var completion = new Completion(statement);
+        var (facts, ask) = completion.Finish();
+        return new Reading(facts, ask, explain ? [.. new Explainer(statement, whole, completion.Origins).Reasons(ask)] : []);
     }
 
     // Something is said of an animal by name, and no kind of fact is in it: kept in its own words.

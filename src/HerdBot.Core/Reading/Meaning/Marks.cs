@@ -17,19 +17,32 @@ internal static class Marks
     {
         var not = clause.Items.Find(item => item.Is(Tag.Not) && !item.Used && !(item.Is(Tag.NotDone) && clause.Items.Count == 1));
         var almost = clause.Has(Tag.Almost);
-        var hedge = clause.Tags.HasAny(Loose) || statement.SentenceHas(clause, Tag.Hearsay) || (clause.Asked && !clause.Has(Tag.Question));
+        var hearsay = IsHearsay(statement, clause);
+        var hedge = clause.Tags.HasAny(Loose) || (clause.Asked && !clause.Has(Tag.Question));
         for (var i = from; i < statement.Drafts.Count; i++)
         {
             var draft = statement.Drafts[i];
             draft.Neg ^= not is not null && !draft.Neg && CanBeDenied(draft) && !IsAlready(clause, draft);
             draft.Neg |= almost && draft.Kind is FactKind.Standing or FactKind.Nursing && almost;
-            draft.Unsure |= hedge && draft.Kind is not (FactKind.Roster or FactKind.Weather or FactKind.Kit) && !(draft.Kind == FactKind.Placenta && clause.Has(Tag.NoIdea));
+            draft.Unsure |= (hedge || (hearsay && draft.Kind != FactKind.Note)) && draft.Kind is not (FactKind.Roster or FactKind.Weather or FactKind.Kit) && !(draft.Kind == FactKind.Placenta && clause.Has(Tag.NoIdea));
         }
 
         Doubted(statement, clause);
         Stopped(statement, clause, not);
         Skipped(statement, clause, not, from);
         Likewise(statement, clause, not, from);
+    }
+
+    // "vet thinks Mesa is too" doubts what comes after it; "she's up, says Ben" what came before.
+    private static bool IsHearsay(Statement statement, Clause clause)
+    {
+        if (!statement.SentenceHas(clause, Tag.Hearsay))
+        {
+            return false;
+        }
+
+        var at = statement.Clauses.IndexOf(clause);
+        return statement.Clauses.Exists(other => other.Sentence == clause.Sentence && other.Has(Tag.Hearsay) && (statement.Clauses.IndexOf(other) <= at || other.Items.Count <= 3));
     }
 
     private static bool CanBeDenied(Draft draft) => draft.Value is null && draft.Ask is null
@@ -65,14 +78,14 @@ internal static class Marks
     // "Wren's is up, Kestrel's isn't", "and Wren's too"
     private static void Likewise(Statement statement, Clause clause, Item? not, int from)
     {
-        if (statement.Drafts.Skip(from).Any(draft => draft.Kind != FactKind.Note) || statement.Drafts.Take(from).LastOrDefault() is not { Value: null, Kind: not (FactKind.Note or FactKind.Birth) } last || !(not is not null || clause.Has(Tag.Also))
+        if (statement.Drafts.Skip(from).Any(draft => draft.Kind != FactKind.Note) || statement.Drafts.Take(from).LastOrDefault() is not { Value: null, Kind: not (FactKind.Note or FactKind.Birth) } last || !(not is not null || clause.Has(Tag.Also) || (last.Neg && clause.HasAny(Tag.Be, Tag.Had)))
             || (clause.Items.Find(item => item.Mention is { Kind: not MentionKind.Pronoun }) ?? clause.Items.Find(item => item.Is(Tag.Sex) && item.Argument is 1 or 2)) is not { } animal
             || !clause.Items.TrueForAll(item => item == animal || item == not || item.Tags.HasAny(Fillers)))
         {
             return;
         }
 
-        statement.Drafts.Add(new Draft(last.Kind, clause, animal.First) { Mention = animal.Mention ?? new Mention(MentionKind.SomeBaby) { Sex = animal.Argument == 1 ? Sex.Female : Sex.Male }, Neg = not is not null ? !last.Neg : last.Neg, Sire = last.Sire, Unsure = clause.Tags.HasAny(Loose | TagSet.Of(Tag.Hearsay)) });
+        statement.Drafts.Add(new Draft(last.Kind, clause, animal.First) { Mention = animal.Mention ?? new Mention(MentionKind.SomeBaby) { Sex = animal.Argument == 1 ? Sex.Female : Sex.Male }, Neg = not is not null ? !last.Neg : last.Neg && clause.Has(Tag.Also), Sire = last.Sire, Unsure = clause.Tags.HasAny(Loose | TagSet.Of(Tag.Hearsay)) });
     }
 
     // "CDT all the girls, skipped Fern"

@@ -67,7 +67,7 @@ internal static class MentionCarrier
         return near == 1 ? nearest : near == 0 && all == 1 && only!.Kind == MentionKind.Named ? only : null;
     }
 
-    // "took his temp": the phrase itself says of whom
+    // "took his temp": the phrase itself says of whom; "el ombligo" does not
     private static Mention? Spoken(Statement statement, Draft draft)
     {
         if (draft.Anchor is not { Kind: ItemKind.Sense } anchor || anchor.End <= anchor.First + 1)
@@ -79,7 +79,7 @@ internal static class MentionCarrier
         for (var i = anchor.First; i < anchor.End; i++)
         {
             var tags = words.Phrases.Alone(words.Words.Find(statement.Scan.Tokens[i].Exact, statement.Scan.Tokens[i].Text)).Tags;
-            if (tags.HasAny(TagSet.Of(Tag.Him, Tag.He)) || (tags.HasAny(TagSet.Of(Tag.Her, Tag.She)) && !tags.Has(Tag.Article)))
+            if (tags.HasAny(TagSet.Of(Tag.Him, Tag.He, Tag.Her, Tag.She)) && !tags.Has(Tag.Article))
             {
                 return new Mention(MentionKind.Pronoun) { Sex = tags.HasAny(TagSet.Of(Tag.Him, Tag.He)) ? Sex.Male : Sex.Female };
             }

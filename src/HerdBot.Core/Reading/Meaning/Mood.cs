@@ -44,29 +44,35 @@ internal static class MoodReader
                 clause.Mood = Mood.Elsewhere;
             }
 
-            past = clause.Mood == Mood.Elsewhere && ((past && before?.Sentence == clause.Sentence) || IsPast(statement, clause));
-            before = clause;
             if (clause.Mood == Mood.Supposed && clause.Items.Exists(item => Is(item, If)))
             {
                 condition = clause;
             }
 
             // "if she's not up by 8, we tube her"
+            if (before is { Mood: Mood.Supposed, EndMark.Length: 0 } && clause.Mood == Mood.Told && clause.Sentence == before.Sentence && !clause.Has(Tag.But))
+            {
+                clause.Mood = Mood.Supposed;
+            }
+
             if (condition is not null && clause.Mood == Mood.Told && clause.Sentence == condition.Sentence && !clause.HasAny(Tag.HasTime, Tag.HasQuantity, Tag.HasNumber))
             {
                 clause.Mood = Mood.Supposed;
             }
+
+            past = clause.Mood == Mood.Elsewhere && ((past && before?.Sentence == clause.Sentence) || IsPast(statement, clause));
+            before = clause;
         }
     }
 
     private static Mood Of(Statement statement, Clause clause)
     {
-        if (statement.SentenceHas(clause, Tag.Foreign) && !clause.Has(Tag.Hearsay))
+        if (statement.SentenceHas(clause, Tag.Foreign))
         {
             return Mood.Elsewhere;
         }
 
-        if (!clause.HasAny(Tag.Mood, Tag.Need, Tag.Hearsay, Tag.All))
+        if (!clause.HasAny(Tag.Mood, Tag.Need, Tag.Hearsay, Tag.All, Tag.Tomorrow))
         {
             return Mood.Told;
         }
@@ -93,12 +99,13 @@ internal static class MoodReader
         StatementReader.InAnotherYear(statement, clause) || (clause.Has(Tag.History) && !clause.HasAny(Tag.Since, Tag.Change, Tag.StartRange));
 
     // Somebody's own affairs.
-    private static bool IsOwn(Clause clause) => clause.Has(Tag.Own) && !clause.HasAny(Tag.HasDam, Tag.HasBaby);
+    private static bool IsOwn(Clause clause) => clause.Has(Tag.Own) && !clause.HasAny(Tag.HasDam, Tag.HasBaby, Tag.Call, Tag.KitThing, Tag.Assist);
 
     private static bool Supposes(Statement statement, Clause clause, int i)
     {
         var item = clause.Items[i];
-        return (Is(item, If) && !(i > 0 && clause.Items.Take(i).Any(before => before.Tags.HasAny(Doubt))))
+        return (item.Is(Tag.Tomorrow) && !item.Is(Tag.Morning))
+            || (Is(item, If) && !(i > 0 && clause.Items.Take(i).Any(before => before.Tags.HasAny(Doubt))))
             || (Is(item, Wish) && Opens(clause, i))
             || (Is(item, Should) && !clause.HasAny(Tag.NoAssist, Tag.Assist, Tag.Weather))
             || (Is(item, Order) && Opens(clause, i))

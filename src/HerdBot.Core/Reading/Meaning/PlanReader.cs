@@ -66,6 +66,11 @@ internal static class PlanReader
             return;
         }
 
+        if (planned is { Kind: FactKind.Presentation or FactKind.LabourSign or FactKind.WaterBroke or FactKind.Birth or FactKind.Death })
+        {
+            return;
+        }
+
         var task = planned is null ? TaskOf(clause) : FactWords.Word(planned.Kind);
         if (task is null)
         {
@@ -75,6 +80,10 @@ internal static class PlanReader
         var mention = planned?.Mention ?? clause.Mentions.FirstOrDefault() ?? statement.Named;
         statement.Drafts.RemoveRange(from, statement.Drafts.Count - from);
         Claim(statement, clause, task).Mention = mention;
+        if (planned is null && clause.Has(Tag.And) && clause.Has(Tag.Weight) && task == "temperature")
+        {
+            Claim(statement, clause, "weight").Mention = mention;
+        }
     }
 
     /// <summary>The task that a clause's words name, though they state nothing.</summary>
@@ -86,7 +95,7 @@ internal static class PlanReader
         : clause.HasAny(Tag.Bottle, Tag.Tube, Tag.Milk) ? "feed"
         : clause.Has(Tag.Placenta) ? "placenta"
         : clause.Has(Tag.Nurse) ? "nursing"
-        : clause.Has(Tag.Ate) && clause.Has(Tag.Question) ? "nursing"
+        : clause.HasAny(Tag.Ate, Tag.NurseWeak) && clause.Has(Tag.Question) ? "nursing"
         : clause.HasAny(Tag.Standing) ? "standing"
         : clause.Has(Tag.Meconium) ? "meconium"
         : clause.Has(Tag.Urine) ? "urine"

@@ -10,7 +10,7 @@ internal static class QuestionReader
     private static readonly TagSet DueWords = TagSet.Of(Tag.Due, Tag.Born);
     private static readonly TagSet Kinds = TagSet.Of(
         Tag.Cord, Tag.Dip, Tag.Placenta, Tag.Passed, Tag.Nurse, Tag.Standing, Tag.Temperature, Tag.TookReading, Tag.Weight, Tag.Meconium, Tag.Urine,
-        Tag.Igg, Tag.Bottle, Tag.Tube, Tag.Colostrum, Tag.Cleaned, Tag.Vaccine, Tag.Born, Tag.Had, Tag.Labour, Tag.Medicine, Tag.Ate);
+        Tag.Igg, Tag.Bottle, Tag.Tube, Tag.Colostrum, Tag.Cleaned, Tag.Vaccine, Tag.Born, Tag.Had, Tag.Labour, Tag.Medicine, Tag.Ate, Tag.NurseWeak);
 
     /// <summary>Reads the sentences that ask and takes them out of the clauses.</summary>
     public static void Read(Statement statement)
@@ -61,6 +61,11 @@ internal static class QuestionReader
         var first = clauses.Find(clause => !clause.Items.TrueForAll(item => item.Kind is ItemKind.Person or ItemKind.Unknown || item.Tags.HasAny(TagSet.Of(Tag.Banter, Tag.Yes)))) ?? clauses[0];
         var tags = clauses.Aggregate(default(TagSet), (all, clause) => all | clause.Tags);
         var asked = clauses[0].Asked;
+        if (PlanningReader.Read(statement, clauses, tags, asked) is { } planning)
+        {
+            return planning;
+        }
+
         if (Figure(statement, clauses, tags, asked) is { } figure)
         {
             return figure;
@@ -110,7 +115,8 @@ internal static class QuestionReader
         var auxiliary = word is not null && opens.HasAny(TagSet.Of(Tag.Question, Tag.Anyone));
         var turned = first.Items.Count > 1 && (first.Items[1].Kind is ItemKind.Animal or ItemKind.Person || first.Items[1].Is(Tag.Anyone) || first.Items[1].Is(Tag.They));
         var somebody = opens.Has(Tag.Anyone) && !asked && word is not null && scan.TokenOf(word).Text is "someone" or "somebody" or "alguien";
-        return !somebody && tags.HasAny(Kinds) && !tags.HasAny(TagSet.Of(Tag.Hearsay, Tag.Request)) && !tags.HasAny(TagSet.Of(Tag.HasNumber, Tag.HasQuantity))
+        var ofThing = tags.HasAny(TagSet.Of(Tag.Thing, Tag.Goods)) && !tags.HasAny(TagSet.Of(Tag.HasAnimal, Tag.Cord, Tag.Placenta, Tag.Temperature, Tag.Weight, Tag.Dip));
+        return !somebody && !ofThing && tags.HasAny(Kinds) && !tags.HasAny(TagSet.Of(Tag.Hearsay, Tag.Request)) && !tags.HasAny(TagSet.Of(Tag.HasNumber, Tag.HasQuantity))
             && ((auxiliary && (asked || turned || opens.Has(Tag.Anyone))) || (asked && !tags.HasAny(TagSet.Of(Tag.Hedge, Tag.Claim))));
     }
 

@@ -18,7 +18,7 @@ internal static class ReplyReader
         }
 
         var clause = statement.Clauses.Find(one => one.Tags.HasAny(Answers)) ?? Refusal(statement);
-        if (Soon(statement) || DidAll(statement) || NoSign(statement))
+        if (Soon(statement) || DidAll(statement) || NoSign(statement) || Fine(statement))
         {
             return;
         }
@@ -29,6 +29,30 @@ internal static class ReplyReader
         }
 
         Answer(statement, clause);
+    }
+
+    // "normal": the reading was taken and its figure left out; "too muddy, tomorrow": it was not
+    private static bool Fine(Statement statement)
+    {
+        if (statement.Known.Reply is not { } reply || statement.Clauses.Exists(clause => clause.Asked))
+        {
+            return false;
+        }
+
+        if (Circumstances.Reading(reply.Task) is { } kind && statement.Clauses is [var only] && only.Has(Tag.Fine) && only.Items.TrueForAll(item => item.Tags.HasAny(TagSet.Of(Tag.Fine, Tag.Be, Tag.It, Tag.All, Tag.She, Tag.He)) || item.Mention?.Kind == MentionKind.Pronoun))
+        {
+            statement.Add(kind, only, only.Items[0]).Ask = Ask.Value;
+            return true;
+        }
+
+        if (statement.Clauses.Find(clause => clause.Has(Tag.Tomorrow) && clause.Items.Count <= 2) is { } later)
+        {
+            var not = statement.Add(FactKind.NotDone, later, later.Items[0]);
+            (not.Task, not.Animal, not.Settled) = (reply.Task, reply.Animal, true);
+            return true;
+        }
+
+        return false;
     }
 
     // "still no sign of it": the thing waited for has not happened

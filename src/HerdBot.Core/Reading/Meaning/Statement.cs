@@ -18,7 +18,8 @@ internal sealed class Statement(Scan scan, Circumstances known, List<Clause> cla
 
     public List<Draft> Drafts { get; } = [];
 
-    public List<ReadingReason> Reasons { get; } = [];
+    /// <summary>Why clauses gave nothing.</summary>
+    public List<(Clause Clause, string Why)> Reasons { get; } = [];
 
     /// <summary>The animal named last.</summary>
     public Mention? Named { get; set; }
@@ -27,7 +28,6 @@ internal sealed class Statement(Scan scan, Circumstances known, List<Clause> cla
     {
         var draft = new Draft(kind, clause, anchor?.First ?? (clause.Items.Count > 0 ? clause.Items[0].First : 0)) { Anchor = anchor };
         Drafts.Add(draft);
-        Because(clause, FactWords.Word(kind));
         return draft;
     }
 
@@ -46,11 +46,5 @@ internal sealed class Statement(Scan scan, Circumstances known, List<Clause> cla
 
     public IEnumerable<Draft> Of(Clause clause) => Drafts.Where(draft => draft.Clause == clause);
 
-    public void Because(Clause clause, string why)
-    {
-        if (clause.Items.Count > 0)
-        {
-            Reasons.Add(new ReadingReason(Scan.Slice(clause.Items[0], clause.Items[^1]), why));
-        }
-    }
+    public void Because(Clause clause, string why) => Reasons.Add((clause, why));
 }

@@ -11,8 +11,15 @@ internal static class StatementReader
     public static void Read(Statement statement)
     {
         MoodReader.Read(statement);
+        NewcomerReader.Read(statement);
         foreach (var clause in statement.Clauses)
         {
+            if (clause.Told)
+            {
+                statement.Named = statement.Of(clause).FirstOrDefault(draft => draft.Kind == Facts.FactKind.Roster)?.Mention ?? statement.Named;
+                continue;
+            }
+
             if (statement.Drafts.Count >= MostFacts)
             {
                 break;
@@ -36,10 +43,12 @@ internal static class StatementReader
             MoodGate.Sift(statement, clause, before);
             Marks.Apply(statement, clause, before);
             PlanReader.Read(statement, clause, before);
+            LookReader.Read(statement, clause);
         }
 
         MentionCarrier.Lend(statement);
         TimeAttacher.Attach(statement);
+        VetDateReader.Read(statement);
     }
 
     // "born in 2019"
@@ -49,7 +58,11 @@ internal static class StatementReader
     private static bool NamesYearBefore(Clause clause, int year) =>
         clause.Items.Exists(item => item is { Kind: Scanning.ItemKind.Number, Value: >= 1990 } && item.Value < year && item.Value % 1 == 0);
 
+    // "can someone check on her" asks one thing; a "please" asks all of its sentence
+    private static bool IsRequest(Statement statement, Clause clause) =>
+        clause.Has(Tag.Request) || (statement.SentenceHas(clause, Tag.Request) && statement.Clauses.Exists(other => other.Sentence == clause.Sentence && other.Items.Exists(item => item.Is(Tag.Request) && item.Argument == 1)));
+
     /// <summary>History, somebody's own affair: nothing to record.</summary>
     public static bool IsIdle(Statement statement, Clause clause) =>
-        (statement.SentenceHas(clause, Tag.Request) && !clause.HasAny(Tag.HasQuantity, Tag.HasNumber, Tag.GiveUp)) || clause.Has(Tag.History) || clause.Mood == Mood.Elsewhere || InAnotherYear(statement, clause) || (statement.SentenceHas(clause, Tag.History) && !clause.Has(Tag.HasQuantity));
+        (IsRequest(statement, clause) && !clause.HasAny(Tag.HasQuantity, Tag.HasNumber, Tag.GiveUp)) || clause.Has(Tag.History) || clause.Mood == Mood.Elsewhere || InAnotherYear(statement, clause) || (statement.SentenceHas(clause, Tag.History) && !clause.Has(Tag.HasQuantity));
 }

@@ -9,6 +9,7 @@ namespace HerdBot.Core.Reading.Meaning;
 internal static class SubjectGate
 {
     private static readonly TagSet Beside = TagSet.Of(Tag.Article, Tag.Colour, Tag.SmallOne, Tag.BigOne);
+    private static readonly TagSet PlainNoun = TagSet.Of(Tag.Known);
     private static readonly TagSet Ends = TagSet.Of(Tag.Prep, Tag.At, Tag.JustNow, Tag.VaguePast, Tag.And, Tag.But, Tag.Also, Tag.LastNight, Tag.Morning);
     private static readonly TagSet Joints = TagSet.Of(Tag.Be, Tag.Also, Tag.JustNow, Tag.Still, Tag.Again, Tag.Had);
 
@@ -26,6 +27,10 @@ internal static class SubjectGate
         }
     }
 
+    /// <summary>The sentence is about goods, not only told of where somebody lies: "12 bales", but "on the straw".</summary>
+    public static bool SpeaksOfGoods(Statement statement, Clause clause) =>
+        statement.Clauses.Exists(other => other.Sentence == clause.Sentence && Enumerable.Range(0, other.Items.Count).Any(k => other.Items[k].Is(Tag.Goods) && !AfterPreposition(other, k)));
+
     private static bool NeedsAnimal(FactKind kind) =>
         kind is not (FactKind.Kit or FactKind.Weather or FactKind.Roster or FactKind.Done or FactKind.NotDone);
 
@@ -38,7 +43,7 @@ internal static class SubjectGate
     // "UPS says the dog bed comes, 14 lb box": a figure after a thing, where no animal is spoken of
     private static bool FollowsThing(Statement statement, Clause clause)
     {
-        if (clause.HasAny(Tag.HasAnimal, Tag.Weight, Tag.Temperature, Tag.Weighed, Tag.Igg, Tag.Bottle, Tag.Tube, Tag.Syringe, Tag.Colostrum, Tag.Gave))
+        if (clause.HasAny(Tag.So, Tag.HasAnimal, Tag.Weight, Tag.Temperature, Tag.Weighed, Tag.Igg, Tag.Bottle, Tag.Tube, Tag.Syringe, Tag.Colostrum, Tag.Gave))
         {
             return false;
         }
@@ -86,13 +91,20 @@ internal static class SubjectGate
                 return true;
             }
 
-            if (IsStranger(statement, item) && !AfterPreposition(clause, k) && (k > 0 ? clause.Items[k - 1].Is(Tag.Article) : clause.Items[k + 1].Is(Tag.Be)))
+            if ((IsStranger(statement, item) || (item.Tags == PlainNoun && k > 0 && k + 1 < clause.Items.Count && clause.Items[k - 1].Is(Tag.Article) && clause.Items[k + 1].Is(Tag.Be))) && !AfterPreposition(clause, k) && (k > 0 ? clause.Items[k - 1].Is(Tag.Article) : clause.Items[k + 1].Is(Tag.Be) || (k + 1 == at && BeginsWithBe(statement, clause.Items[at]))))
             {
                 return true;
             }
         }
 
         return false;
+    }
+
+    // "clip is holding": the phrase itself begins with "is"
+    private static bool BeginsWithBe(Statement statement, Item item)
+    {
+        var words = statement.Scan.Words;
+        return item.End > item.First + 1 && words.Phrases.Alone(words.Words.Find(statement.Scan.TokenOf(item).Exact, statement.Scan.TokenOf(item).Text)).Tags.Has(Tag.Be);
     }
 
     private static bool HasThingAfter(Statement statement, Clause clause, Draft draft, int at)
@@ -105,7 +117,7 @@ internal static class SubjectGate
             k++;
         }
 
-        return k < clause.Items.Count && clause.Items[k] is var item && !(IsFood(draft.Kind) && item.Is(Tag.Milk))
+        return k < clause.Items.Count && clause.Items[k] is var item && !(IsFood(draft.Kind) && clause.Items.Skip(k).Take(2).Any(one => one.Tags.HasAny(TagSet.Of(Tag.Milk, Tag.Colostrum))))
             && (IsThing(item) || (led && IsStranger(statement, item) && draft.Value is null));
     }
 

@@ -90,7 +90,8 @@ internal static class TimeAttacher
     {
         foreach (var draft in statement.Drafts.Where(draft => draft.When is { Kind: WhenKind.Day or WhenKind.Range, Hour: 0, Minute: 0 }).ToList())
         {
-            foreach (var other in statement.Drafts.Where(other => other.When is null && other.Clause.Sentence == draft.Clause.Sentence && other.Kind is not FactKind.Claim && !IsAhead(other, draft.When!) && !IsApart(statement, draft, other)))
+            foreach (var other in statement.Drafts.Where(other => other.When is null && other.Clause.Sentence == draft.Clause.Sentence && other.Kind is not FactKind.Claim && !IsAhead(other, draft.When!)
+                && !other.Clause.Items.Exists(item => item.Kind == ItemKind.Time) && !IsApart(statement, draft, other)))
             {
                 other.When = draft.When;
             }

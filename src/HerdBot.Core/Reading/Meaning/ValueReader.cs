@@ -33,15 +33,19 @@ internal static class ValueReader
 
     private static void One(Statement statement, Clause clause, int i, Item item)
     {
-        if (statement.SentenceHas(clause, Tag.Goods) && !clause.Has(Tag.HasAnimal))
+        if (statement.SentenceHas(clause, Tag.Goods) && !clause.Has(Tag.HasAnimal) && SubjectGate.SpeaksOfGoods(statement, clause))
         {
             statement.Because(clause, "figures of goods, not of an animal");
+        }
+        else if (IsDenied(clause, i))
+        {
+            item.Used = true;
         }
         else if (WeatherReader.Takes(statement, clause, item))
         {
             WeatherReader.Read(statement, clause, item);
         }
-        else if (item.Kind == ItemKind.Quantity && OfGoods(statement, clause, item))
+        else if (OfGoods(statement, clause, item))
         {
             statement.Because(clause, "so much of something that is not fed to a newborn");
         }
@@ -61,10 +65,34 @@ internal static class ValueReader
         }
     }
 
+    private static bool IsDashed(Statement statement, Item item)
+    {
+        var scan = statement.Scan;
+        var at = scan.Items.IndexOf(item);
+        return (scan.At(at + 1)?.IsMark('-') == true && scan.At(at + 2) is { Kind: ItemKind.Number or ItemKind.Quantity } end && scan.TokenOf(end).Tight && end.Value > item.Value)
+            || (scan.At(at - 1)?.IsMark('-') == true && scan.TokenOf(item).Tight && scan.At(at - 2) is { Kind: ItemKind.Number or ItemKind.Quantity } start && item.Value > start.Value);
+    }
+
+    // "crate alone 11, crate and baby 34, so 23": what is left when the one is taken from the other
+    private static decimal? Tare(Statement statement, Item item)
+    {
+        if (!statement.Scan.Has(Tag.So))
+        {
+            return null;
+        }
+
+        var figures = statement.Scan.Items.Where(one => one.Kind is ItemKind.Number or ItemKind.Quantity).Select(one => one.Value).ToList();
+        return figures.Count == 3 && Math.Abs(figures[0] - figures[1]) == figures[2] && figures.Contains(item.Value) ? figures[2] : null;
+    }
+
     // "102-103": from here to there, not a reading
     private static bool IsRange(Clause clause, int i) =>
         (i + 2 < clause.Items.Count && clause.Items[i].Kind == ItemKind.Number && clause.Items[i + 1].Is(Tag.To) && clause.Items[i + 2] is { Kind: ItemKind.Number or ItemKind.Quantity } end && end.Value > clause.Items[i].Value)
         || (i > 1 && clause.Items[i - 1].Is(Tag.To) && clause.Items[i - 2] is { Kind: ItemKind.Number or ItemKind.Quantity } start && clause.Items[i].Value > start.Value);
+
+    // "sorry 99.2 not 92.9": the figure that it was not
+    private static bool IsDenied(Clause clause, int i) =>
+        i > 1 && clause.Items[i - 1].Is(Tag.Not) && clause.Has(Tag.Correct) && clause.Items.Take(i - 1).Any(before => before.Kind is ItemKind.Number or ItemKind.Quantity);
 
     private static Draft? Dose(Statement statement, Clause clause, Item item) =>
         item.Kind == ItemKind.Quantity && Readings.IsVolume(item.Unit) && !clause.HasAny(Tag.Colostrum, Tag.Milk)
@@ -74,9 +102,14 @@ internal static class ValueReader
 
     private static FactKind? Kind(Statement statement, Clause clause, int i, Item item)
     {
-        if (IsRange(clause, i))
+        if (IsRange(clause, i) || IsDashed(statement, item))
         {
             return null;
+        }
+
+        if (Tare(statement, item) is { } tare)
+        {
+            return tare == item.Value && clause.Has(Tag.So) ? FactKind.Weight : null;
         }
 
         if (item.Kind == ItemKind.Quantity)
@@ -89,7 +122,7 @@ internal static class ValueReader
             return null;
         }
 
-        return Told(clause, i) ?? ToldBefore(statement, clause) ?? Supposed(statement, clause, item);
+        return Told(clause, i) ?? OfDegrees(statement, clause, item) ?? ToldBefore(statement, clause) ?? Supposed(statement, clause, item);
     }
 
     private static FactKind? OfUnit(Statement statement, Clause clause, Item item)
@@ -102,6 +135,11 @@ internal static class ValueReader
         if (item.Unit == FactUnit.MgPerDl)
         {
             return FactKind.Igg;
+        }
+
+        if (Readings.IsVolume(item.Unit) && clause.Has(Tag.Total))
+        {
+            return null;
         }
 
         if (Readings.IsVolume(item.Unit) && !(item.Unit == FactUnit.Oz && clause.Has(Tag.Weight)))
@@ -139,6 +177,12 @@ internal static class ValueReader
         return null;
     }
 
+    // "only 100 degrees"; degrees that no body has are the weather's
+    private static FactKind? OfDegrees(Statement statement, Clause clause, Item item) =>
+        !clause.Has(Tag.Degrees) ? null
+        : Readings.TemperatureScale(item.Value) is { } scale && (scale == FactUnit.F || statement.Known.Context.Units != UnitSystem.Us || clause.Has(Tag.HasAnimal)) ? FactKind.Temperature
+        : null;
+
     // "weighed him, 17.4"
     private static FactKind? ToldBefore(Statement statement, Clause clause)
     {
@@ -151,7 +195,7 @@ internal static class ValueReader
     private static FactKind? OfWord(Item item) =>
         item.Is(Tag.Igg) ? FactKind.Igg
         : item.Is(Tag.Weight) || item.Is(Tag.Weighed) ? FactKind.Weight
-        : item.Is(Tag.Temperature) || item.Is(Tag.TookReading) || item.Is(Tag.Degrees) ? FactKind.Temperature
+        : item.Is(Tag.Temperature) || item.Is(Tag.TookReading) ? FactKind.Temperature
         : null;
 
     private static FactKind? Supposed(Statement statement, Clause clause, Item item)
@@ -162,6 +206,11 @@ internal static class ValueReader
             return before.Kind;
         }
 
+        if (statement.Known.SaidIdle && statement.Known.Reply is null && !clause.HasAny(Tag.HasDam, Tag.HasBaby) && clause.Items.Exists(one => one.Mention?.Kind == Animals.MentionKind.Pronoun))
+        {
+            return null;
+        }
+
         var topic = statement.Known.Topic();
         var scale = Readings.TemperatureScale(item.Value);
         if (before is { Kind: FactKind.Igg } && item.Value >= 100m && (Alone(clause) || clause.Has(Tag.Correct)))
@@ -169,7 +218,7 @@ internal static class ValueReader
             return FactKind.Igg;
         }
 
-        if (before is { Kind: FactKind.Weight } && scale is null && (before.Value is not { } earlier || (item.Value < earlier * 2.5m && earlier < item.Value * 2.5m)))
+        if (before is { Kind: FactKind.Weight } && (scale is null || (scale == FactUnit.C && statement.Known.Context.Units == UnitSystem.Us && before.Unit == FactUnit.Lb)) && (before.Value is not { } earlier || (item.Value < earlier * 2.5m && earlier < item.Value * 2.5m)))
         {
             return FactKind.Weight;
         }
@@ -261,7 +310,9 @@ internal static class ValueReader
     // "20, no 21, hang on 21.2": the later figure stands.
     private static bool Mended(Statement statement, Clause clause, int i, Item item, FactKind kind)
     {
-        var corrects = clause.Items.Take(i).Any(before => before.Is(Tag.Correct) || (before.Is(Tag.Not) && before.First == clause.Items[0].First) || before.Is(Tag.So));
+        var at = statement.Clauses.IndexOf(clause);
+        var corrects = (i == 0 && at > 0 && statement.Clauses[at - 1] is var told && told.Sentence == clause.Sentence && told.Items[^1].Tags.HasAny(TagSet.Of(Tag.Correct, Tag.Not)) && told.Items.Exists(before => before.Kind is ItemKind.Number or ItemKind.Quantity))
+            || clause.Items.Take(i).Any(before => before.Is(Tag.Correct) || (before.Is(Tag.Not) && before.First == clause.Items[0].First) || before.Is(Tag.So));
         if (!corrects || statement.Drafts.LastOrDefault(draft => draft.Kind == kind && (draft.Value is not null || draft.Ask == Ask.Value)) is not { } earlier)
         {
             return false;
@@ -286,7 +337,7 @@ internal static class ValueReader
 
         switch (draft.Kind)
         {
-            case FactKind.Temperature when item.Unit is null || Readings.TemperatureScale(item.Value) is null || Readings.TemperatureScale(item.Value) != item.Unit:
+            case FactKind.Temperature when !Readings.IsPossible(item.Value, item.Unit) && (item.Unit is null || Readings.TemperatureScale(item.Value) is null || Readings.TemperatureScale(item.Value) != item.Unit):
                 draft.Unit = Readings.TemperatureScale(item.Value);
                 draft.Ask = draft.Unit is null ? Ask.Value : null;
                 break;
@@ -348,7 +399,8 @@ internal static class ValueReader
 
         if (clause.Has(Tag.ReadsLow))
         {
-            statement.Add(FactKind.Temperature, clause, clause.First(Tag.ReadsLow));
+            var low = clause.First(Tag.ReadsLow)!;
+            statement.Add(FactKind.Temperature, clause, low).Text = statement.Scan.Slice(low, low);
         }
         else if (clause.Has(Tag.Weighed) && !clause.HasAny(Tag.Not, Tag.Claim) && !clause.Asked)
         {

@@ -8,8 +8,13 @@ namespace HerdBot.Core.Reading.Meaning;
 internal static class WeatherReader
 {
     public static bool Takes(Statement statement, Clause clause, Item item) =>
-        (item.Unit is null || Readings.IsDegree(item.Unit)) && !clause.HasAny(Tag.Temperature, Tag.Weight, Tag.HasDam, Tag.HasBaby)
-        && (clause.Has(Tag.Weather) || (item.Kind == ItemKind.Number && statement.SentenceHas(clause, Tag.Weather) && !clause.HasAny(Tag.HasAnimal) && (item.Value % 1 == 0 || Readings.TemperatureScale(item.Value) is null or FactUnit.C)));
+        (item.Unit is null || Readings.IsDegree(item.Unit)) && !clause.HasAny(Tag.Temperature, Tag.Weight, Tag.HasDam, Tag.HasBaby, Tag.Had, Tag.Sex, Tag.Baby, Tag.Born)
+        && (clause.Has(Tag.Weather) || IsCold(statement, clause, item) || (item.Kind == ItemKind.Number && statement.SentenceHas(clause, Tag.Weather) && !clause.HasAny(Tag.HasAnimal) && (item.Value % 1 == 0 || Readings.TemperatureScale(item.Value) is null or FactUnit.C)));
+
+    // "hace 3 grados", "41 degrees": what no body has
+    private static bool IsCold(Statement statement, Clause clause, Item item) =>
+        item.Kind == ItemKind.Number && clause.Has(Tag.Degrees) && !clause.Has(Tag.HasAnimal)
+        && (Readings.TemperatureScale(item.Value) is null || (Readings.TemperatureScale(item.Value) == FactUnit.C && statement.Known.Context.Units == UnitSystem.Us) || clause.Has(Tag.Hace));
 
     public static void Read(Statement statement, Clause clause, Item item)
     {

@@ -16,7 +16,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
     private static readonly TagSet Cue = TagSet.Of(
         Tag.Be, Tag.Had, Tag.Not, Tag.Still, Tag.Standing, Tag.Nurse, Tag.Urine, Tag.Meconium, Tag.Passed, Tag.Dropped,
         Tag.Labour, Tag.WaterBroke, Tag.Bred, Tag.Pregnant, Tag.Open, Tag.SpitOff, Tag.Spit, Tag.Died, Tag.Weight, Tag.Temperature,
-        Tag.Baby, Tag.Sex, Tag.Cleaned, Tag.Refuse, Tag.Due, Tag.Born, Tag.NotStanding, Tag.NotNurse, Tag.NoteBaby, Tag.Twins);
+        Tag.Baby, Tag.Sex, Tag.Cleaned, Tag.Refuse, Tag.Due, Tag.Born, Tag.NotStanding, Tag.NotNurse, Tag.NoteBaby, Tag.Twins, Tag.Weaned, Tag.NoteDam, Tag.Sold, Tag.Gave, Tag.BredWeak);
 
     /// <summary>What a number at the start can do only as somebody's tag: "34 lambed".</summary>
     private static readonly TagSet Does = TagSet.Of(
@@ -46,9 +46,15 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         }
 
         var (entry, length) = scan.Herd.Names.Match(scan.Tokens, i);
-        if (entry >= 0 && length < phraseLength)
+        if (length > 0 && length < phraseLength)
         {
             return null;
+        }
+
+        if (entry == NameIndex.Alike && (length > 1 || !lookup.Knows(i) || IsName(i)))
+        {
+            var said = scan.Text[token.Start..scan.Tokens[i + length - 1].End];
+            return new Item(ItemKind.Animal, i, i + length) { Text = said, Mention = new Mention(MentionKind.Unknown) { Name = said } };
         }
 
         if (token.Kind != TokenKind.Word)
@@ -56,7 +62,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
             return entry >= 0 && length > 1 ? Named(i, length, entry, false) : null;
         }
 
-        if (entry >= 0 && length == 1 && IsOwned(i))
+        if (entry >= 0 && length == 1 && (IsOwned(i) || IsWord(i)))
         {
             return null;
         }
@@ -68,6 +74,11 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
 
         return Person(i) ?? (lookup.Knows(i) ? null : Mended(i, token));
     }
+
+    // "opal earrings", where Opal is a llama
+    private bool IsWord(int i) =>
+        !scan.Tokens[i].Capital && scan.Tokens[i].Kind == TokenKind.Word && i + 1 < scan.Tokens.Length && scan.Tokens[i + 1] is { Kind: TokenKind.Word, Capital: false, Text.Length: > 3 } next && next.Text[^1] == 's'
+        && !lookup.Knows(i + 1) && scan.Herd.Names.Match(scan.Tokens, i + 1).Entry < 0;
 
     // "lost her patience", where Patience is a llama
     private bool IsOwned(int i) =>
@@ -105,7 +116,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         {
             var token = scan.Tokens[i];
             if (token.Kind == TokenKind.Word && !lookup.Knows(i) && (!token.Capital || IsSentenceStart(i)) && !people.Contains(token.Text)
-                && scan.Herd.Names.Match(scan.Tokens, i).Entry < 0 && scan.Herd.Names.Mend(token.Text) is null)
+                && scan.Herd.Names.Match(scan.Tokens, i).Length == 0 && scan.Herd.Names.Mend(token.Text) is null)
             {
                 lookup.Mend(i, token.Text);
                 if (token.Capital && lookup.Knows(i) && Faint.HasAll(lookup.WordTags(i)))
@@ -139,6 +150,11 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         var own = lookup.WordTags(i);
         var next = i + 1 < scan.Tokens.Length ? scan.Tokens[i + 1] : default;
         var before = i > 0 ? lookup.WordTags(i - 1) : default;
+        if (token.Capital && next is { Kind: TokenKind.Word, Capital: false } && next.Text == token.Text)
+        {
+            return true;
+        }
+
         if (own.Has(Tag.Month) && (next is { Kind: TokenKind.Number } || before.HasAny(MonthLead) || (i > 0 && scan.Tokens[i - 1].Kind == TokenKind.Number) || (next.Text is not null && lookup.WordTags(i + 1).Has(Tag.Modal))))
         {
             return false;
@@ -150,7 +166,7 @@ internal sealed class NameFinder(Scan scan, WordLookup lookup)
         }
 
         var ordinary = token.Capital && !IsSentenceStart(i);
-        return ordinary || IsCued(i, next) || (i > 0 && IsLedIn(i, before)) || (own == TagSet.Of(Tag.Known) && token.Capital && IsAlone(i));
+        return ordinary || IsCued(i, next) || (i > 0 && IsLedIn(i, before)) || (token.Capital && TagSet.Of(Tag.Known, Tag.Thing, Tag.Plain).HasAll(own));
     }
 
     // "Will is up", "weigh Will", but "will weigh" and "Will weigh him later".

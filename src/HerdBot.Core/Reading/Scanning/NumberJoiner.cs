@@ -36,7 +36,7 @@ internal static class NumberJoiner
             return (Number(scan, i, 2, sum), 2);
         }
 
-        if (scan.At(i + 1)?.Is(Tag.Point) == true && scan.At(i + 2) is { Kind: ItemKind.Number } decimals && item.Value % 1 == 0)
+        if (scan.At(i + 2) is { Kind: ItemKind.Number } decimals && item.Value % 1 == 0 && (scan.At(i + 1)!.Is(Tag.Point) || IsWith(scan, i, item, decimals)))
         {
             return Decimals(scan, i, item, decimals);
         }
@@ -65,9 +65,8 @@ internal static class NumberJoiner
         }
 
         // "ninety seven nine": a body temperature said aloud, or typed without its point.
-        var spoken = whole.Value is >= 90 and <= 110 or >= 30 and <= 43
-            && part.Value % 1 == 0 && part.Value is >= 0 and <= 9 && !IsUnit(scan.At(i + 2)) && scan.At(i + 2)?.IsMark(':') != true
-            && (scan.Tokens[whole.First].Kind == Tokens.TokenKind.Word || scan.Has(Tag.Temperature));
+        var spoken = IsWarmth(whole) && IsDigit(part) && !IsUnit(scan.At(i + 2)) && scan.At(i + 2)?.IsMark(':') != true
+            && (scan.Tokens[whole.First].Kind == Tokens.TokenKind.Word || scan.Has(Tag.Temperature) || scan.Items.Count == 2);
         return spoken ? whole.Value + (part.Value / 10m) : null;
     }
 
@@ -112,6 +111,13 @@ internal static class NumberJoiner
         && scan.At(i + 2) is { Kind: ItemKind.Number, Value: 2 or 4 or 8 } bottom && top.Value < bottom.Value
             ? top.Value / bottom.Value
             : null;
+
+    // "treinta y siete con cinco": a body temperature alone, for hours are told so too
+    private static bool IsWith(Scan scan, int i, Item whole, Item part) => scan.Tokens[scan.At(i + 1)!.First].Text == "con" && IsWarmth(whole) && IsDigit(part);
+
+    private static bool IsWarmth(Item item) => item.Value is (>= 90 and <= 110) or (>= 30 and <= 43);
+
+    private static bool IsDigit(Item item) => item.Value % 1 == 0 && item.Value is >= 0 and <= 9;
 
     private static bool IsNumber(Scan scan, int i) => scan.At(i)?.Kind == ItemKind.Number;
 

@@ -14,7 +14,7 @@ internal static class Scanner
     {
         var tokens = Tokenizer.Tokenize(text);
         var scan = new Scan(text, context, HerdIndex.Of(context.Herd), tokens);
-        var lookup = new WordLookup(tokens, context.Language);
+        var lookup = new WordLookup(tokens, context.Language, context.Words);
         scan.Words = lookup.Primary;
         var names = new NameFinder(scan, lookup);
         names.MendWords();

@@ -10,9 +10,12 @@ internal sealed class WordLookup
     private static readonly TagSet Nothing = TagSet.Of(Tag.Known);
     private readonly int[] first;
     private readonly int[] second;
+    private readonly bool mixed;
+    private readonly (int Length, Sense Sense)[] own;
 
-    public WordLookup(Token[] tokens, Language farm)
+    public WordLookup(Token[] tokens, Language farm, OwnWords words)
     {
+        own = words.Any ? Own(tokens, words) : [];
         var english = Numbers(tokens, Vocabulary.English);
         var spanish = Numbers(tokens, Vocabulary.Spanish);
         var lead = spanish.Count(number => number >= 0) - english.Count(number => number >= 0);
@@ -25,6 +28,8 @@ internal sealed class WordLookup
             {
                 second[i] = -1;
             }
+
+            mixed |= first[i] < 0 && second[i] >= 0 && tokens[i].Kind == TokenKind.Word;
         }
     }
 
@@ -32,13 +37,13 @@ internal sealed class WordLookup
 
     public Vocabulary Secondary { get; }
 
-    public bool Knows(int token) => first[token] >= 0 || second[token] >= 0;
+    public bool Knows(int token) => first[token] >= 0 || second[token] >= 0 || IsOwn(token);
 
     /// <summary>Reads an unknown word as the known one it was meant to be.</summary>
     public void Mend(int token, string folded)
     {
         first[token] = Primary.Words.Mend(folded);
-        if (first[token] < 0)
+        if (first[token] < 0 && mixed)
         {
             second[token] = Secondary.Words.Mend(folded);
         }
@@ -58,6 +63,12 @@ internal sealed class WordLookup
     /// <summary>The longest phrase that begins at a token, and its length in tokens; 0 where none.</summary>
     public int Match(int start, out Sense sense)
     {
+        if (start < own.Length && own[start].Length > 0)
+        {
+            sense = own[start].Sense;
+            return own[start].Length;
+        }
+
         var length = start < first.Length ? Primary.Phrases.Match(first, start, out sense) : NoMatch(out sense);
         if (length == 0 || (length == 1 && sense.Tags == Nothing))
         {
@@ -81,7 +92,32 @@ internal sealed class WordLookup
 
     /// <summary>The tags of the word itself, whatever phrase it begins.</summary>
     public TagSet WordTags(int token) =>
-        token >= first.Length ? default : first[token] >= 0 ? Primary.Phrases.Alone(first[token]).Tags : Secondary.Phrases.Alone(second[token]).Tags;
+        token >= first.Length ? default : token < own.Length && own[token].Length == 1 ? own[token].Sense.Tags : first[token] >= 0 ? Primary.Phrases.Alone(first[token]).Tags : Secondary.Phrases.Alone(second[token]).Tags;
+
+    // The farm's own words go before the lexicon's.
+    private static (int Length, Sense Sense)[] Own(Token[] tokens, OwnWords words)
+    {
+        var own = new (int Length, Sense Sense)[tokens.Length];
+        for (var i = 0; i < tokens.Length; i++)
+        {
+            own[i] = (words.Match(tokens, i, out var sense), sense);
+        }
+
+        return own;
+    }
+
+    private bool IsOwn(int token)
+    {
+        for (var start = Math.Max(0, token - OwnWords.MostWords + 1); start <= token && start < own.Length; start++)
+        {
+            if (own[start].Length > token - start)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static int NoMatch(out Sense sense)
     {

@@ -72,10 +72,11 @@ internal static class DateReader
 
     private static (LocalDate Date, int Used)? Named(Scan scan, int i)
     {
-        if (scan.At(i) is { } month && month.Is(Tag.Month) && DayOf(scan, i + 1) is { } day && !IsClock(scan, i + 2)
-            && Make(scan, month.Argument, day, null) is { } date)
+        if (scan.At(i) is { } month && month.Is(Tag.Month) && DayOf(scan, i + 1) is { } day && !IsClock(scan, i + 2))
         {
-            return (date, 2);
+            var comma = scan.At(i + 2)?.IsMark(',') == true ? 1 : 0;
+            return YearOf(scan, i + 2 + comma) is { } year && Make(scan, month.Argument, day, year) is { } whole ? (whole, 3 + comma)
+                : Make(scan, month.Argument, day, null) is { } date ? (date, 2) : null;
         }
 
         var at = scan.At(i + 1)?.Is(Tag.Prep) == true ? i + 2 : i + 1;
@@ -83,6 +84,10 @@ internal static class DateReader
             ? (led, at - i + 1)
             : null;
     }
+
+    // "May 1 2026": four digits that can be a year, and no clock
+    private static int? YearOf(Scan scan, int i) => scan.At(i) is { Kind: ItemKind.Number, Value: >= 2000 and <= 2100 } number && number.Value % 1 == 0 && scan.TokenOf(number).Digits == 4 && !IsClock(scan, i + 1)
+        && number.Value >= scan.Context.Now.Year - 20 && number.Value <= scan.Context.Now.Year + 2 ? (int)number.Value : null;
 
     private static (LocalDate Date, int Used)? TheNth(Scan scan, int i) =>
         scan.At(i) is { } article && article.Is(Tag.Article) && scan.At(i + 1) is { Kind: ItemKind.Unknown or ItemKind.Sense } nth

@@ -3,6 +3,7 @@ using HerdBot.App.Messages;
 using HerdBot.App.Ports;
 using HerdBot.App.Settings;
 using HerdBot.Host.Commands;
+using HerdBot.Host.Health;
 using HerdBot.Host.LiteDb;
 using HerdBot.Host.Rehearsal;
 using HerdBot.Host.Telegram;
@@ -33,6 +34,8 @@ internal sealed class ProgramLife
 
     public Pipeline Pipeline => host.Services.GetRequiredService<Pipeline>();
 
+    public Watchman Watchman => host.Services.GetRequiredService<Watchman>();
+
     public string SetUpCode => host.Services.GetRequiredService<SetUpCode>().Code;
 
     public IHerdStore Store => store;
@@ -41,7 +44,7 @@ internal sealed class ProgramLife
     {
         var store = LiteDbHerdStore.Open(data);
         var telegram = new TelegramOptions { Token = fake.Token, BaseUrl = fake.Url, SendTime = Patience.Hang, PollGrace = Patience.Hang };
-        var builder = ServeCommand.Compose(new BotSettings(setup), telegram, store, clock, tick: false);
+        var builder = ServeCommand.Compose(new BotSettings(setup) { Data = data }, telegram, store, clock, tick: false);
         builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Trace).AddProvider(log);
         ClockJumps.Prepare(builder.Services);
         var life = new ProgramLife(builder.Build(), store, clock, fake);

@@ -82,9 +82,17 @@ public static class NewbornRows
             no cord_dip 07:16-12:14
             at 13:15 cord_dip late heed
             no cord_dip 12:21-13:14
-            says 07:10 not dipped
             says 12:15 dip
-            says 06:40 dip the cord. 0.5 % chlorhexidine or dilute povidone-iodine, fresh cup, skin spared; strong iodine only if your vet says so
+            says 07:10 dip the cord \(late\)
+            """),
+        new("cord_dip", "says what to dip it in", $"""
+            {Born}
+            06:41 Ben: looked her over
+            07:00 Ben: Sage's baby temp 100.6
+            07:05 Ben: Sage's baby is standing
+            until 07:11
+            """, """
+            says 07:10 not dipped yet
             """),
         new("cord_dip", "three a farm day, in waking hours", $"""
             {Born}
@@ -261,7 +269,7 @@ public static class NewbornRows
             07:30 Ben: placenta out, whole
             until 08:45
             """, """
-            says 08:40 15 fl oz \(450 ml\).*30 fl oz \(900 ml\).*weight assumed
+            says 08:40 colostrum, 15 fl oz \(450 ml\) by 12:40 pm \(weight assumed\)
             """),
         new("meconium", "asked at 12 h, late at 18, the vet at 36", $"""
             {Born}
