@@ -1,5 +1,4 @@
 using System.Globalization;
-using HerdBot.Core.Herd;
 using HerdBot.Core.Wording;
 using NodaTime;
 
@@ -19,7 +18,7 @@ public sealed record DueReasons(Phrases Phrases, Func<LocalDate, string> Date)
     {
         ArgumentNullException.ThrowIfNull(due);
         ArgumentNullException.ThrowIfNull(gestation);
-        yield return Phrases.Say("why.species", ("species", Phrases.Say(due.Case.Species == Species.Alpaca ? "why.species.alpaca" : "why.species.llama")), ("n", Whole(gestation.Median)));
+        yield return Phrases.Say("why.species", ("species", Phrases.Say($"why.species.{due.Case.Species.ToString().ToLowerInvariant()}")), ("n", Whole(gestation.Median)));
         if (Season(due, gestation) is { } season)
         {
             yield return season;
