@@ -395,4 +395,11 @@ internal sealed class Completion(Statement statement)
             }
         }
     }
+
+    private sealed class Settled(Fact fact, int position)
+    {
+        public Fact Fact { get; set; } = fact;
+
+        public int Position { get; } = position;
+    }
 }

@@ -18,7 +18,7 @@ internal static class SireReader
         draft.Sire = male is not null ? herd.Entry(male.Mention!.Entries[0]).Name : some ? resolver.Males() is [var only, ..] ? only : null : draft.Sire;
         if (draft.Mention is null or { Kind: MentionKind.SomeMale } || (draft.Mention.Kind == MentionKind.Named && herd.Entry(draft.Mention.Entries[0]).Role == HerdRole.Sire))
         {
-            draft.Mention = Female(herd, named) ?? She(named) ?? (draft.Mention is { Kind: MentionKind.Unknown or MentionKind.SomeDam or MentionKind.SomeBaby } ? draft.Mention : null);
+            draft.Mention = Female(herd, draft.Clause.Items) ?? Female(herd, named) ?? She(named) ?? (draft.Mention is { Kind: MentionKind.Unknown or MentionKind.SomeDam or MentionKind.SomeBaby } ? draft.Mention : null);
         }
     }
 

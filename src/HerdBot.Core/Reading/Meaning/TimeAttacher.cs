@@ -84,15 +84,25 @@ internal static class TimeAttacher
         }
     }
 
-    // "weaned Copper 9/3, 64 lb", "scanned yesterday: …": a day is shared by the sentence, an hour is not.
+    // "weaned Copper 9/3, 64 lb", "scanned yesterday: …": a day is shared by the sentence, an hour is not;
+    // "Barley bred Wren 5/3, Fern's baby 99.8" says no day of what is another thing about another animal.
     private static void Days(Statement statement)
     {
         foreach (var draft in statement.Drafts.Where(draft => draft.When is { Kind: WhenKind.Day or WhenKind.Range, Hour: 0, Minute: 0 }).ToList())
         {
-            foreach (var other in statement.Drafts.Where(other => other.When is null && other.Clause.Sentence == draft.Clause.Sentence && other.Kind is not FactKind.Claim && !IsAhead(other, draft.When!) && !other.Clause.Items.Exists(item => item.Kind == ItemKind.Time)))
+            foreach (var other in statement.Drafts.Where(other => other.When is null && other.Clause.Sentence == draft.Clause.Sentence && other.Kind is not FactKind.Claim && !IsAhead(other, draft.When!)
+                && !other.Clause.Items.Exists(item => item.Kind == ItemKind.Time) && !IsApart(statement, draft, other)))
             {
                 other.When = draft.When;
             }
         }
     }
+
+    private static bool IsApart(Statement statement, Draft draft, Draft other) =>
+        other.Kind != draft.Kind && draft.Mention is { Entries: { Count: > 0 } } one && other.Mention is { Entries: { Count: > 0 } } another
+        && !another.Entries.Exists(one.Entries.Contains) && !Leads(statement, draft);
+
+    // "yesterday: …", "5/3 Barley bred …": the day stands before all that is said.
+    private static bool Leads(Statement statement, Draft draft) =>
+        statement.Clauses.Find(clause => clause.Sentence == draft.Clause.Sentence) is { } first && first.Items[0] is { Kind: ItemKind.Time } time && time.When == draft.When;
 }
