@@ -1,5 +1,4 @@
 using System.Globalization;
-using HerdBot.Core.Care;
 using HerdBot.Core.Decisions;
 using HerdBot.Core.Events;
 using HerdBot.Core.Facts;

@@ -15,6 +15,15 @@ public static class HerdColumns
         ("role", "role|rol|tipo"), ("born", "born|birth date|date of birth|nacimiento|nacida|nacido|fecha de nacimiento"), ("dam", "dam|mother|madre"),
         ("colour", "colour|color"), ("state", "state|estado"), ("nickname", "nickname|apodo|sobrenombre"));
 
+    /// <summary>What may stand in a column, as people are told it.</summary>
+    internal static readonly FrozenDictionary<string, string> Offered = new Dictionary<string, string>
+    {
+        ["species"] = "llama, alpaca, sheep or goat",
+        ["sex"] = "f or m",
+        ["role"] = "dam, sire or young",
+        ["state"] = "due, in_labour, open, sold or dead, or leave it empty",
+    }.ToFrozenDictionary();
+
     /// <summary>What may stand under "species".</summary>
     internal static readonly FrozenDictionary<string, Species> SpeciesWords = Words(
         (Species.Llama, "llama|l"), (Species.Alpaca, "alpaca|a"), (Species.Sheep, "sheep|oveja|ovino"), (Species.Goat, "goat|cabra"));

@@ -171,7 +171,7 @@ public sealed class HerdTable
         {
             return meaning;
         }
-        entry.Problems.Add($"{column} '{text}' is not known; write {string.Join(", ", words.GroupBy(pair => pair.Value).Select(same => same.OrderBy(pair => pair.Key, StringComparer.Ordinal).OrderByDescending(pair => pair.Key.Length > 1).First().Key).Order(StringComparer.Ordinal))}");
+        entry.Problems.Add($"{column} '{text}' is not known; write {HerdColumns.Offered[column]}");
         return null;
     }
 

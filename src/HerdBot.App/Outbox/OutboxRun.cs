@@ -19,7 +19,8 @@ namespace HerdBot.App.Outbox;
 /// <param name="chat">Where to.</param>
 /// <param name="door">Knows in which chat a group is met.</param>
 /// <param name="log">For what goes wrong.</param>
-public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun> log) : IHandOver
+/// <param name="pictures">Draws pictures; without it posts go out as words alone.</param>
+public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun> log, IPictures? pictures = null) : IHandOver
 {
     private static readonly Duration LongestPause = Duration.FromMinutes(5);
 
@@ -120,6 +121,7 @@ public sealed partial class OutboxRun(IChat chat, IDoor door, ILogger<OutboxRun>
         {
             ToPerson = post.To == Post.Group ? null : post.To,
             Loud = post.Kind == PostKind.Alarm,
+            Picture = post.Picture is { } picture && kind == OutgoingKind.Send ? pictures?.Draw(picture, desk.State, desk.Farm, post.At) : null,
             Target = post.Edits is { } edited ? desk.State.Posts.GetValueOrDefault(edited)?.Message : post.ReplyTo,
             Buttons = [.. post.Buttons.Select(button => new PostButton(button.Label, ButtonData.Write(post.Edits ?? post.Number, button)))],
         };

@@ -32,6 +32,8 @@ public sealed record Outgoing(GroupId Group, int Number, OutgoingKind Kind, stri
     public bool Loud { get; init; }
     /// <summary>Buttons, at most three.</summary>
     public ImmutableArray<PostButton> Buttons { get; init; } = [];
+    /// <summary>A picture in PNG that goes with the words; empty for none.</summary>
+    public ReadOnlyMemory<byte> Picture { get; init; }
     /// <summary>The chat's id of the message it replies to, is set on (a mark), or changes (an edit).</summary>
     public string? Target { get; init; }
 }

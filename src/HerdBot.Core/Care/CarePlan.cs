@@ -40,6 +40,7 @@ public static class CarePlan
             pairs.Add(dam, [.. ofDam[dam]], (mother, babies) => OfPair(state, farm, now, mother, babies));
         }
         var plan = pairs.Plan([.. young.Select(baby => (baby.Dam!, baby.Id)), .. grown.Select(dam => (dam.Id, dam.Id))]);
+        // One look may go round all dams: no matter of one pair.
         return plan with { Tasks = [.. plan.Tasks, .. CloseUp.Of(state, farm, now, plan.Tasks)] };
     }
 

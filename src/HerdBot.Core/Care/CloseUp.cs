@@ -17,9 +17,9 @@ internal static class CloseUp
     /// <summary>A figure of a task: the chance of a birth within the day, 0 to 1.</summary>
     public const string Chance = "chance";
     /// <summary>A figure of a task: a day.</summary>
-    public const string Day = "day";
+    public const string Opens = "opens";
     /// <summary>A figure of a task: how many days.</summary>
-    public const string Days = "days";
+    public const string Carried = "carried";
 
     private static readonly Duration SignsLast = Duration.FromDays(7);
     private static readonly Duration Before = Duration.FromHours(1);
@@ -35,12 +35,12 @@ internal static class CloseUp
     {
         var (book, today) = (state.Due(farm), farm.Clock.Day(now));
         var labour = others.Where(task => task.Key.Name is CareTaskName.Labour or CareTaskName.Presentation && task.OpenAt(now)).Select(task => task.Key.Animal).ToHashSet();
-        var seen = state.Records.Where(record => !record.Withdrawn && record.At > now - SignsLast && record.At <= now).ToLookup(record => record.Animal);
+        var rounds = state.NewestFirst().TakeWhile(record => record.SaidAt > now - SignsLast).Where(record => record.Animal is null && IsRound(record) && record.At <= now).ToList();
         foreach (var dam in state.Roster.Where(animal => animal.Role == HerdRole.Dam && !labour.Contains(animal.Id)))
         {
             if (farm.TableOf(dam.Species) is { } table)
             {
-                foreach (var task in new Look(farm, table, dam, book.Of(dam.Id, today), seen, now).Tasks())
+                foreach (var task in new Look(farm, table, dam, book.Of(dam.Id, today), state.RecordsOf(dam.Id), rounds, now).Tasks())
                 {
                     yield return task;
                 }
@@ -71,17 +71,20 @@ internal static class CloseUp
             // Asked for once: no round-up says it again.
             LapsesAt = state.Posted.TryGetValue(key, out var posts) ? posts.First + Duration.FromMinutes(5) : farm.Clock.At(due.LookFrom, LocalTime.Midnight),
             Wording = "season",
-            Figures = ImmutableDictionary<string, string>.Empty.Add(Day, LocalDatePattern.Iso.Format(due.LookFrom)),
+            Figures = ImmutableDictionary<string, string>.Empty.Add(Opens, LocalDatePattern.Iso.Format(due.LookFrom)),
         };
     }
+
+    /// <summary>Somebody looked in on them all.</summary>
+    private static bool IsRound(HerdRecord record) => record is { Certain: true, Fact: { Kind: FactKind.Done, Task: "look_in" } };
 
     private static LocalTime FirstRoundUp(Farm farm) => farm.RoundUps.Length > 0 ? farm.RoundUps.Min() : new LocalTime(7, 0);
 
     /// <summary>One dam.</summary>
-    private sealed class Look(Farm farm, CareTable table, Animal dam, DueForecast? due, ILookup<AnimalId?, HerdRecord> seen, Instant now)
+    private sealed class Look(Farm farm, CareTable table, Animal dam, DueForecast? due, ImmutableArray<HerdRecord> records, IReadOnlyList<HerdRecord> rounds, Instant now)
     {
         private readonly LocalDate today = farm.Clock.Day(now);
-        private readonly List<HerdRecord> hers = [.. seen[dam.Id].OrderBy(record => record.At)];
+        private readonly List<HerdRecord> hers = [.. records.Where(record => !record.Withdrawn && record.At > now - SignsLast && record.At <= now).OrderBy(record => record.At)];
 
         public IEnumerable<CareTask> Tasks()
         {
@@ -92,7 +95,12 @@ internal static class CloseUp
             {
                 return [];
             }
-            return signs.Count == 0 && today < due!.LookFrom ? [Slot(farm.Clock.At(due.LookFrom, FirstRoundUp(farm)), null, true, 0)] : [.. Looks(signs), .. Overdue()];
+            if (signs.Count == 0 && today < due!.LookFrom)
+            {
+                return [Slot(farm.Clock.At(due.LookFrom, FirstRoundUp(farm)), null, true, 0)];
+            }
+            IEnumerable<CareTask> tasks = [.. Looks(signs), .. Overdue()];
+            return Absence.Of(new ToldRecords(records, now), table) is { } away && now < away.Until ? tasks.Select(task => task with { RestsUntil = away.Until }) : tasks;
         }
 
         private IEnumerable<CareTask> Looks(List<HerdRecord> signs)
@@ -141,7 +149,7 @@ internal static class CloseUp
             new(new TaskKey(CareTaskName.LookIn, dam.Id, farm.Clock.Local(at).ToString("uuuu-MM-dd HH:mm", CultureInfo.InvariantCulture)), dam.Id, at,
                 [new TaskStep(at, "asked", TaskState.Asked, Level.Fine)])
             {
-                DoneAt = seen[dam.Id].Concat(seen[null]).Where(record => record.At >= at - Before && IsLook(record)).Select(record => (Instant?)record.At).Min(),
+                DoneAt = hers.Where(IsLook).Concat(rounds).Where(record => record.At >= at - Before).Select(record => (Instant?)record.At).Min(),
                 LapsesAt = lapses,
                 RoundUpOnly = roundUp,
                 ClaimLasts = table.Time(CareKeys.PostingClaim),
@@ -149,9 +157,7 @@ internal static class CloseUp
             };
 
         /// <summary>Whoever tells something of her has looked at her.</summary>
-        private static bool IsLook(HerdRecord record) => record.Animal is null
-            ? record is { Certain: true, Fact: { Kind: FactKind.Done, Task: "look_in" } }
-            : record.Fact.Kind is not (FactKind.Claim or FactKind.NotDone or FactKind.Breeding or FactKind.PregnancyCheck or FactKind.Roster);
+        private static bool IsLook(HerdRecord record) => record.Fact.Kind is not (FactKind.Claim or FactKind.NotDone or FactKind.Breeding or FactKind.PregnancyCheck or FactKind.Roster);
 
         private IEnumerable<CareTask> Overdue()
         {
@@ -167,7 +173,7 @@ internal static class CloseUp
                     || record.Fact.Task == CareTaskWords.CallVet || record.Fact is { Kind: FactKind.Done, Task: "vet_today" })).Select(record => (Instant?)record.At).Min(),
                 ClaimLasts = table.Time(CareKeys.PostingClaim),
                 Wording = "overdue",
-                Figures = ImmutableDictionary<string, string>.Empty.Add(Days, due.Days.ToString(CultureInfo.InvariantCulture)),
+                Figures = ImmutableDictionary<string, string>.Empty.Add(Carried, due.Days.ToString(CultureInfo.InvariantCulture)),
             };
         }
     }

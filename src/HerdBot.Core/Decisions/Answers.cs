@@ -3,7 +3,6 @@ using HerdBot.Core.Care;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Posting;
-using NodaTime;
 
 namespace HerdBot.Core.Decisions;
 

@@ -72,8 +72,8 @@ internal static class DueAnswers
 
     private static string None(Draft draft, Animal dam)
     {
-        var baby = draft.State.Newborns.LastOrDefault(newborn => newborn.Dam == dam.Id && newborn.State is null);
-        return baby is null ? draft.Phrases.Say("answer.due.none", ("animal", dam.Name))
+        var baby = draft.State.Newborns.LastOrDefault(newborn => newborn.Dam == dam.Id);
+        return baby is null or { State: HerdEntryState.Dead } ? draft.Phrases.Say("answer.due.none", ("animal", dam.Name))
             : draft.Phrases.Say("answer.due.with_cria", ("animal", dam.Name), ("baby", baby.Name), ("at", draft.Speaker.Clock(baby.Born!.Value)));
     }
 

@@ -1,5 +1,4 @@
 using HerdBot.Core.Care;
-using HerdBot.Core.Due;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 

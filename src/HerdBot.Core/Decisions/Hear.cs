@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HerdBot.Core.Due;
 using HerdBot.Core.Events;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
@@ -233,7 +234,8 @@ public static class Hear
         var answers = facts.Where(fact => OwnKinds.IsQuestion(fact.Kind) && fact.Animal != Fact.AskAnimal).Select(question => Answers.Answer(draft, question)).Distinct().ToList();
         if (answers.Count > 0)
         {
-            draft.Say(draft.Post(PostKind.Answer, string.Join("\n", answers)) with { ReplyTo = message });
+            var calendar = facts.Any(fact => fact is { Kind: FactKind.QuestionDue, Field: MatingTopics.Calendar }) && draft.State.Due(draft.Farm).Awaited(draft.Farm.Clock.Day(draft.Now)).Count > 0;
+            draft.Say(draft.Post(PostKind.Answer, string.Join("\n", answers)) with { ReplyTo = message, Picture = calendar ? Post.Season : null });
         }
     }
 

@@ -1,4 +1,3 @@
-using HerdBot.Core.Care;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Posting;
 using HerdBot.Core.Wording;

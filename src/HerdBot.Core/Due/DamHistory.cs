@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HerdBot.Core.Care;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using HerdBot.Core.Herd;
 using HerdBot.Core.Wording;
 using NodaTime;
 
@@ -19,7 +18,7 @@ public sealed record DueReasons(Phrases Phrases, Func<LocalDate, string> Date)
     {
         ArgumentNullException.ThrowIfNull(due);
         ArgumentNullException.ThrowIfNull(gestation);
-        yield return Phrases.Say("why.species", ("species", Phrases.Say($"why.species.{due.Case.Species.ToString().ToLowerInvariant()}")), ("n", Whole(gestation.Median)));
+        yield return Phrases.Say("why.species", ("species", Phrases.Say(due.Case.Species == Species.Alpaca ? "why.species.alpaca" : "why.species.llama")), ("n", Whole(gestation.Median)));
         if (Season(due, gestation) is { } season)
         {
             yield return season;
@@ -94,8 +93,11 @@ public sealed record DueReasons(Phrases Phrases, Func<LocalDate, string> Date)
     public string OpenWords(double open) => open is >= 0.4 and <= 0.65 ? Phrases.Say("why.open.half")
         : Phrases.Say("why.open", ("n", Whole(Math.Clamp(open * 10, 1, 9))));
 
-    private string By(double days) => Math.Abs(days) < 1.5 ? Phrases.Say(days > 0 ? "why.longer.one" : "why.shorter.one")
-        : Phrases.Say(days > 0 ? "why.longer" : "why.shorter", ("n", Whole(Math.Abs(days))));
+    private string By(double days) => Whole(Math.Abs(days)) switch
+    {
+        "1" => Phrases.Say(days > 0 ? "why.longer.one" : "why.shorter.one"),
+        var n => Phrases.Say(days > 0 ? "why.longer" : "why.shorter", ("n", n)),
+    };
 
     private static string CheckKey(PregnancyCheck check) => check switch
     {

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
-using NodaTime;
 
 namespace HerdBot.Core.Due;
 

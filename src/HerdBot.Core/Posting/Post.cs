@@ -75,6 +75,10 @@ public sealed record Post(int Number, PostKind Kind, string To, string Text, Ins
     public string? ReplyTo { get; init; }
     /// <summary>The post whose words it changes.</summary>
     public int? Edits { get; init; }
+    /// <summary>A picture that goes with it, by name; null for none.</summary>
+    public string? Picture { get; init; }
+    /// <summary>The picture of the season's calendar.</summary>
+    public const string Season = "season";
     /// <summary>The whole group.</summary>
     public const string Group = "group";
 }

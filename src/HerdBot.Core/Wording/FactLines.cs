@@ -33,6 +33,7 @@ public sealed record FactLines(Speaker Speaker)
         [
             fact.Says(MatingTopics.Pen) && fact is { Sire: not null, Neg: false } ? $"fact.{word}.pen" : $"fact.{word}.-",
             fact.Task is not null ? $"fact.{word}.{fact.Task}" : $"fact.{word}.-",
+            CareTaskWords.TryParse(fact.Task, out _) ? $"fact.{word}.task" : $"fact.{word}.-",
             fact.Kind == FactKind.Temperature && fact.Value is null ? $"fact.{word}.none" : $"fact.{word}.-",
             fact is { Kind: FactKind.Roster, Field: not null } ? $"fact.{word}.{fact.Field}" : $"fact.{word}.-",
             fact.Sire is not null && !fact.Neg ? $"fact.{word}.sire" : $"fact.{word}.-",

@@ -102,8 +102,8 @@ public sealed record TaskLines(HerdState State, Speaker Speaker)
 
     private IEnumerable<(string, string)> Windows(CareTask task)
     {
-        yield return ("days", task.Figures.GetValueOrDefault(CloseUp.Days, ""));
-        yield return ("day", task.Figures.TryGetValue(CloseUp.Day, out var day) ? Speaker.Date(LocalDatePattern.Iso.Parse(day).Value) : "");
+        yield return (CloseUp.Carried, task.Figures.GetValueOrDefault(CloseUp.Carried, ""));
+        yield return (CloseUp.Opens, task.Figures.TryGetValue(CloseUp.Opens, out var day) ? Speaker.Date(LocalDatePattern.Iso.Parse(day).Value) : "");
     }
 
     private string LastTemperature(WarmthState? warmth) => warmth?.Last switch

@@ -1,6 +1,7 @@
 using HerdBot.App.Messages;
 using HerdBot.App.Outbox;
 using HerdBot.App.Ports;
+using HerdBot.Host.Calendar;
 using HerdBot.Host.Quartz;
 using Microsoft.Extensions.DependencyInjection;
 using Quartz;
@@ -22,7 +23,7 @@ public static class HerdBotServices
     public static IServiceCollection AddHerdBot(this IServiceCollection services, FarmSetup setup, IHerdStore store, TimeProvider clock, bool tick = true)
     {
         services.AddSingleton(clock).AddSingleton(setup).AddSingleton(store);
-        services.AddSingleton<OutboxRun>().AddSingleton<Pipeline>().AddSingleton<IIntake>(provider => provider.GetRequiredService<Pipeline>());
+        services.AddSingleton<IPictures, Pictures>().AddSingleton<OutboxRun>().AddSingleton<Pipeline>().AddSingleton<IIntake>(provider => provider.GetRequiredService<Pipeline>());
         services.AddSingleton<QuartzWakeUp>().AddSingleton<IWakeUp>(provider => provider.GetRequiredService<QuartzWakeUp>());
         services.AddQuartz(quartz =>
         {

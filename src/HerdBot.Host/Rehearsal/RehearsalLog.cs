@@ -85,6 +85,10 @@ internal sealed class RehearsalLog(Farm farm, TextWriter output)
         json.WriteString("to", post.To);
         json.WriteNumber("id", post.Edits ?? post.Number);
         json.WriteString("text", post.Text);
+        if (post.Picture is { } picture)
+        {
+            json.WriteString("file", $"{picture}.png");
+        }
         json.WriteStartArray("buttons");
         foreach (var button in post.Buttons)
         {

@@ -23,6 +23,20 @@ public sealed class SendPost() : RequestBase<PostedMessage>("sendMessage")
     public InlineKeyboardMarkup? ReplyMarkup { get; init; }
 }
 
+/// <summary>A new message with a picture; its words are the caption.</summary>
+public sealed class SendPicture() : FileRequestBase<PostedMessage>("sendPhoto")
+{
+    public required long ChatId { get; init; }
+
+    public required InputFile Photo { get; init; }
+
+    public required string Caption { get; init; }
+
+    public ReplyParameters? ReplyParameters { get; init; }
+
+    public InlineKeyboardMarkup? ReplyMarkup { get; init; }
+}
+
 /// <summary>New words and buttons for an earlier message of ours; without buttons it loses those it had.</summary>
 public sealed class EditPost() : RequestBase<PostedMessage>("editMessageText")
 {

@@ -17,6 +17,9 @@ public sealed partial class TelegramChat(TelegramLine line, Func<string, long?> 
     /// <summary>How many posts a minute Telegram lets into one group. Source: core.telegram.org/bots/faq, 2026.</summary>
     internal const int GroupsPace = 20;
 
+    // Source: the Bot API's page on sendPhoto, 0-1024 characters.
+    private const int LongestCaption = 1024;
+
     // How many parts of a long text have gone out, so that a pause in the middle repeats none of them.
     private readonly ConcurrentDictionary<(long Chat, GroupId Group, int Number, string Text), int> _partsSent = new();
 
@@ -87,6 +90,19 @@ public sealed partial class TelegramChat(TelegramLine line, Func<string, long?> 
 
         async Task<string> RequestAsync(ReplyParameters? replyTo)
         {
+            if (!outgoing.Picture.IsEmpty && parts.Count == 1 && parts[0].Length <= LongestCaption)
+            {
+                using var picture = new MemoryStream(outgoing.Picture.ToArray());
+                var photo = new SendPicture
+                {
+                    ChatId = chat,
+                    Photo = InputFile.FromStream(picture, "season.png"),
+                    Caption = parts[0],
+                    ReplyParameters = replyTo,
+                    ReplyMarkup = Keyboard(outgoing),
+                };
+                return TelegramIds.MessageOf(chat, (await line.Send.SendRequest(photo, cancellation)).MessageId);
+            }
             var request = new SendPost
             {
                 ChatId = chat,

@@ -39,6 +39,7 @@ public sealed class ClosedSetTests
         Field = "value",
         Was = "23 \"lb\"",
         Name = "Copper",
+        Traits = new AnimalTraits(HerdRole.Sire, Species.Alpaca, "rose grey", "14", "Fern"),
         Text = "línea\nmit 'ä' 🦙",
         Until = new LocalDate(2027, 6, 20),
         Expected = new LocalDate(2028, 5, 20),
@@ -49,13 +50,14 @@ public sealed class ClosedSetTests
     {
         Tasks = [new PostedTask(Key, "Sage's baby", At, TaskState.Held, Level.Vet, "vet")],
         Buttons = [new Button("On it", ButtonVerb.OnIt, 0)],
+        Picture = Post.Season,
         ReplyTo = "tg:5",
         Edits = 2,
     };
 
     private static readonly HerdEvent[] Cases =
     [
-        new HerdEvent.AnimalAdded(new Animal(Sage, "Sage", HerdRole.Dam, Species.Alpaca) { Sex = Sex.Female, Dam = new AnimalId("fern"), Born = At, Twin = 1, State = HerdEntryState.InLabour, Tag = "12", Colour = "rose grey" }),
+        new HerdEvent.AnimalAdded(new Animal(Sage, "Sage", HerdRole.Dam, Species.Alpaca) { Sex = Sex.Female, Dam = new AnimalId("fern"), Born = At, Twin = 1, State = HerdEntryState.InLabour, Tag = "12", Colour = "rose grey", Nickname = "Sagie" }) { Told = new FactId(3) },
         new HerdEvent.LineHeard("m1", "Ana", "Sage had a girl", At, 4),
         new HerdEvent.LineEdited("m1", "Ana", "Sage had a boy", At),
         new HerdEvent.ButtonPressed("Ben", 3, ButtonVerb.NotYet, 1, At),

@@ -8,9 +8,9 @@ namespace HerdBot.Core.Reading.Animals;
 /// <summary>What was said and recorded before, in the form the reader asks for it.</summary>
 internal sealed class Circumstances
 {
-    private static readonly TagSet LabourWords = TagSet.Of(Tag.Labour, Tag.WaterBroke, Tag.Part);
     private static readonly Duration IdleFresh = Duration.FromMinutes(15);
     private static readonly Duration TwinFresh = Duration.FromHours(4);
+    private static readonly TagSet LabourWords = TagSet.Of(Tag.Labour, Tag.WaterBroke, Tag.Part);
     private static readonly Duration LabourFresh = Duration.FromHours(12);
     private static readonly Duration ScanFresh = Duration.FromHours(2);
     private readonly List<(Scan Scan, Duration Age)> lines = [];
@@ -24,7 +24,7 @@ internal sealed class Circumstances
     }
 
     /// <summary>The last line before was small talk: a "he" may be anybody.</summary>
-    public bool SaidIdle => Lines().FirstOrDefault() is { Scan: { } last, Age: var age } && age < IdleFresh && last.Has(Tag.Banter) && !last.Has(Tag.Weight);
+    public bool SaidIdle => Lines().FirstOrDefault() is { Scan: not null } last && last.Age < IdleFresh && last.Scan.Has(Tag.Banter) && !last.Scan.Has(Tag.Weight);
 
     /// <summary>A pregnancy scan was spoken of just before.</summary>
     public bool SaidScan => Lines().Any(line => line.Age < ScanFresh && line.Scan.Has(Tag.Scan));

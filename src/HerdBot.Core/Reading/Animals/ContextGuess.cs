@@ -41,12 +41,15 @@ internal sealed class ContextGuess(Circumstances known)
         }
 
         // Both are waited for: only what was said tells them apart.
-        var waited = herd.Young.Where(baby => herd.Suits(baby, mention) && known.Context.Reminders.Any(one => one.Task == task && SameName(one.Animal, herd.Entry(baby).Name))).ToArray();
-        return waited.Length > 1 && known.Reply is null ? Best(waited, mention, task, (baby, _) => SaidScore(baby, herd.Entry(baby).Dam)) : Best(herd.Young.AsSpan(), mention, task, BabyScore);
+        int[] waited = known.Reply is null && known.Context.Reminders.Length > 1 ? [.. WaitedFor(task).Where(baby => herd.Suits(baby, mention))] : [];
+        return waited.Length > 1 ? Best(waited, mention, task, (baby, _) => SaidScore(baby, herd.Entry(baby).Dam)) : Best(herd.Young.AsSpan(), mention, task, BabyScore);
     }
 
     public IReadOnlyList<string> Dam(Mention? mention, string? task) =>
         Replied(null, task) is { } replied && DamOf(replied) is { } dam ? [dam] : Best(herd.Dams.AsSpan(), mention, task, DamScore);
+
+    private IEnumerable<int> WaitedFor(string? task) =>
+        known.Context.Reminders.Where(one => one.Task == task).Select(one => herd.Find(one.Animal)).Where(entry => entry >= 0 && herd.IsYoung(entry)).Distinct();
 
     // "the smaller one": by the weights on record
     private string? BySize(int size)

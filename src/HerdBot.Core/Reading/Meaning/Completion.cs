@@ -155,7 +155,7 @@ internal sealed class Completion(Statement statement)
 
     // "up, down, up again" of a dam near birth
     private bool IsRestless(Draft draft, string? animal) =>
-        draft.Kind == FactKind.Standing && animal == Fact.AskAnimal && draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Drafts.Exists(other => other.Kind == FactKind.LabourSign) && !statement.Scan.Herd.Young.Any(baby => statement.Scan.Herd.Entry(baby).Role is HerdRole.Newborn);
+        draft.Kind == FactKind.Standing && animal == Fact.AskAnimal && draft.Mention is null or { Kind: MentionKind.Pronoun } && statement.Drafts.Exists(other => other.Kind == FactKind.LabourSign) && !statement.Scan.Herd.Young.Any(young => statement.Scan.Herd.Entry(young).Role is HerdRole.Newborn);
 
     // Straining after the birth is no labour.
     private bool IsAfterBirth(Draft draft, string? animal) =>
@@ -350,11 +350,24 @@ internal sealed class Completion(Statement statement)
         {
             facts.Add((fact, draft.Position));
         }
-        else if (facts[twin].Fact.At is null)
+        else if (facts[twin].Fact is { At: null } told)
         {
-            facts[twin] = (facts[twin].Fact with { At = fact.At, Unsure = facts[twin].Fact.Unsure && fact.Unsure }, facts[twin].Position);
+            facts[twin] = (Both(told with { At = fact.At, Unsure = told.Unsure && fact.Unsure }, fact), facts[twin].Position);
+        }
+        else
+        {
+            facts[twin] = (Both(facts[twin].Fact, fact), facts[twin].Position);
         }
     }
+
+    /// <summary>What is told loosely in two clauses is one fact, about all that either speaks of.</summary>
+    private static Fact Both(Fact one, Fact other) => one.Kind is FactKind.Presentation or FactKind.LabourSign or FactKind.Note && one.Text != other.Text
+        ? one with
+        {
+            Field = string.Join(' ', $"{one.Field} {other.Field}".Split(' ', StringSplitOptions.RemoveEmptyEntries).Distinct()) is { Length: > 0 } topics ? topics : null,
+            Text = string.Join(", ", new[] { one.Text, other.Text }.OfType<string>()),
+        }
+        : one;
 
     private static bool IsSame(Fact a, Fact b) =>
         a.Kind == b.Kind && a.Animal == b.Animal && a.N == b.N && a.Task == b.Task && a.Name == b.Name

@@ -106,7 +106,7 @@ internal static class FrameReader
         {
             foreach (var item in clause.Items)
             {
-                if (item.Is(tag) && tag is not (Tag.Not or Tag.Done or Tag.She))
+                if (item.Is(tag) && tag is not (Tag.Not or Tag.Done or Tag.She or Tag.Tried))
                 {
                     item.Used = true;
                 }

@@ -17,13 +17,14 @@ internal static class Marks
     {
         var not = clause.Items.Find(item => item.Is(Tag.Not) && !item.Used && !(item.Is(Tag.NotDone) && clause.Items.Count == 1));
         var almost = clause.Has(Tag.Almost);
-        var hedge = clause.Tags.HasAny(Loose) || IsHearsay(statement, clause) || (clause.Asked && !clause.Has(Tag.Question));
+        var hearsay = IsHearsay(statement, clause);
+        var hedge = clause.Tags.HasAny(Loose) || (clause.Asked && !clause.Has(Tag.Question));
         for (var i = from; i < statement.Drafts.Count; i++)
         {
             var draft = statement.Drafts[i];
             draft.Neg ^= not is not null && !draft.Neg && CanBeDenied(draft) && !IsAlready(clause, draft);
             draft.Neg |= almost && draft.Kind is FactKind.Standing or FactKind.Nursing && almost;
-            draft.Unsure |= hedge && draft.Kind is not (FactKind.Roster or FactKind.Weather or FactKind.Kit) && !(draft.Kind == FactKind.Placenta && clause.Has(Tag.NoIdea));
+            draft.Unsure |= (hedge || (hearsay && draft.Kind != FactKind.Note)) && draft.Kind is not (FactKind.Roster or FactKind.Weather or FactKind.Kit) && !(draft.Kind == FactKind.Placenta && clause.Has(Tag.NoIdea));
         }
 
         Doubted(statement, clause);

@@ -12,9 +12,13 @@ internal static class PlanningReader
 {
     private const int FewWords = 6;
 
+    // "if I breed her", not only "to breed".
+    private const int OnADay = 1;
+
     public static Draft? Read(Statement statement, List<Clause> clauses, TagSet tags, bool asked)
     {
-        if (tags.Has(Tag.IfBred) && (asked || tags.Has(Tag.When)))
+        var thought = clauses.SelectMany(clause => clause.Items).Where(item => item.Is(Tag.IfBred)).ToList();
+        if (thought.Exists(item => item.Argument == OnADay) && (asked || tags.Has(Tag.When)))
         {
             var draft = New(statement, clauses[0], MatingTopics.If);
             draft.When = clauses.SelectMany(clause => clause.Items).FirstOrDefault(item => item is { Kind: ItemKind.Time, When.Kind: WhenKind.Day })?.When;
@@ -26,7 +30,7 @@ internal static class PlanningReader
             return New(statement, clauses[0], MatingTopics.Calendar);
         }
 
-        return tags.Has(Tag.Bred) && tags.HasAny(TagSet.Of(Tag.Question, Tag.When, Tag.Howto, Tag.TasksQ)) || (tags.Has(Tag.Bred) && asked) ? Months(statement, clauses) : null;
+        return thought.Count > 0 && (asked || tags.HasAny(TagSet.Of(Tag.Question, Tag.When, Tag.Howto, Tag.TasksQ))) ? Months(statement, clauses) : null;
     }
 
     // "for May births", "births in April or May"

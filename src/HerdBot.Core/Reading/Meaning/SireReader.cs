@@ -18,7 +18,7 @@ internal static class SireReader
         draft.Sire = male is not null ? herd.Entry(male.Mention!.Entries[0]).Name : some ? resolver.Males() is [var only, ..] ? only : null : draft.Sire;
         if (draft.Mention is null or { Kind: MentionKind.SomeMale } || (draft.Mention.Kind == MentionKind.Named && herd.Entry(draft.Mention.Entries[0]).Role == HerdRole.Sire))
         {
-            draft.Mention = Female(herd, named) ?? (draft.Mention is { Kind: MentionKind.Unknown or MentionKind.SomeDam or MentionKind.SomeBaby } ? draft.Mention : null);
+            draft.Mention = Female(herd, named) ?? She(named) ?? (draft.Mention is { Kind: MentionKind.Unknown or MentionKind.SomeDam or MentionKind.SomeBaby } ? draft.Mention : null);
         }
     }
 
@@ -35,6 +35,10 @@ internal static class SireReader
         draft.Mention = new Mention(MentionKind.Named);
         draft.Mention.Entries.AddRange(row.Entries.Where(entry => herd.Entry(entry).Role != HerdRole.Sire));
     }
+
+    // "she was in with Inti"
+    private static Mention? She(List<Item> named) =>
+        named.Find(item => item.Mention is { Kind: MentionKind.Pronoun, Sex: Sex.Female, Plural: false })?.Mention;
 
     private static Mention? Female(HerdIndex herd, List<Item> named) =>
         named.Find(item => item.Mention is { Kind: MentionKind.Named, Entries.Count: > 0 } mention && herd.Entry(mention.Entries[0]).Role != HerdRole.Sire)?.Mention;

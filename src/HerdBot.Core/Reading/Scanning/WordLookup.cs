@@ -10,8 +10,8 @@ internal sealed class WordLookup
     private static readonly TagSet Nothing = TagSet.Of(Tag.Known);
     private readonly int[] first;
     private readonly int[] second;
-    private readonly (int Length, Sense Sense)[] own;
     private readonly bool mixed;
+    private readonly (int Length, Sense Sense)[] own;
 
     public WordLookup(Token[] tokens, Language farm, OwnWords words)
     {

@@ -1,7 +1,6 @@
 using FluentAssertions;
 using HerdBot.Core.Care;
 using HerdBot.Core.Facts;
-using HerdBot.Core.Herd;
 using HerdBot.Core.Posting;
 using HerdBot.Tests.Support;
 using NodaTime;

@@ -103,7 +103,7 @@ public sealed class DueBookTests
     public void A_stillbirth_ends_it_too()
     {
         Tell(FactKind.Breeding, May3);
-        state = state.Apply(new HerdEvent.FactRecorded(state.NextFact, new Fact(FactKind.Death) { Animal = "Sage's baby" }, null, At(May3.PlusDays(200)), At(May3.PlusDays(200)), "Ana"));
+        state = state.Apply(new HerdEvent.FactRecorded(state.NextFact, new Fact(FactKind.Death) { Animal = "Sage's baby" }, Sage.Id, At(May3.PlusDays(200)), At(May3.PlusDays(200)), "Ana") { Newborn = new AnimalId("sage/2") });
 
         Due(May3.PlusDays(210)).Should().BeNull();
     }
@@ -143,19 +143,18 @@ public sealed class DueBookTests
     [Fact]
     public void A_birth_before_day_325_is_early_and_one_before_335_is_looked_at()
     {
-        Level? Of(int days)
+        Prematurity Of(int days)
         {
             var yard = HerdState.Empty.Apply(new HerdEvent.AnimalAdded(Sage));
             yard = yard.Apply(new HerdEvent.FactRecorded(yard.NextFact, new Fact(FactKind.Breeding), Sage.Id, At(May3), At(May3), "Ana"));
             yard = yard.Apply(new HerdEvent.FactRecorded(yard.NextFact, new Fact(FactKind.Birth), Sage.Id, At(May3.PlusDays(days)), At(May3.PlusDays(days)), "Ana") { Newborn = new AnimalId("sage/2") });
-            var born = Prematurity.Of(NewbornView.Of(yard, Farm, yard.Newborns[0], At(May3.PlusDays(days)))!);
-            return born.IsEarly ? Level.Act : born.Watch ? Level.Heed : null;
+            return Prematurity.Of(NewbornView.Of(yard, Farm, yard.Newborns[0], At(May3.PlusDays(days)))!);
         }
 
-        Of(324).Should().Be(Level.Act);
-        Of(325).Should().Be(Level.Heed);
-        Of(334).Should().Be(Level.Heed);
-        Of(335).Should().BeNull();
+        Of(324).IsEarly.Should().BeTrue();
+        Of(325).Should().Be(new Prematurity(false, true, null));
+        Of(334).Should().Be(new Prematurity(false, true, null));
+        Of(335).Should().Be(new Prematurity(false, false, null));
     }
 
     [Theory]

@@ -3,6 +3,7 @@ using System.Text.Json;
 using FluentAssertions;
 using HerdBot.App.Records;
 using HerdBot.Core.Facts;
+using HerdBot.Core.Herd;
 using NodaTime;
 using Xunit;
 
@@ -26,6 +27,7 @@ public sealed class FactJsonTests
         Field = "time",
         Was = "21:15",
         Name = "Biscuit",
+        Traits = new AnimalTraits(HerdRole.Young, Species.Llama, "brown", "31", "Fern"),
         Text = "a few \"words\"",
         Target = new FactId(7),
     };

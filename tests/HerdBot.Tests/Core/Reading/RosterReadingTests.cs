@@ -110,7 +110,7 @@ public sealed class RosterReadingTests
         var reading = Reader.Read(text, context);
 
         reading.Ask.Should().Be(Ask.Animal);
-        reading.Facts.Should().ContainSingle().Which.Should().Match<Fact>(fact => fact.Animal == Fact.AskAnimal && fact.Name!.ToLower() == "luna");
+        reading.Facts.Should().ContainSingle().Which.Should().Match<Fact>(fact => fact.Animal == Fact.AskAnimal && string.Equals(fact.Name, "luna", StringComparison.OrdinalIgnoreCase));
     }
 
     [Fact]

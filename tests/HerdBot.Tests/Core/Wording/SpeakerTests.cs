@@ -1,3 +1,4 @@
+using System.Globalization;
 using FluentAssertions;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Reading;
@@ -66,6 +67,61 @@ public sealed class SpeakerTests
     [Fact]
     public void A_list_reads_like_one() => new[] { "a", "a and b", "a, b and c" }.Should().Equal(
         Speak(UnitSystem.Us).List(["a"]), Speak(UnitSystem.Us).List(["a", "b"]), Speak(UnitSystem.Us).List(["a", "b", "c"]));
+
+    [Theory]
+    [InlineData(UnitSystem.Metric, "37,2 °C", "10,4 kg")]
+    [InlineData(UnitSystem.Us, "99.0 °F", "10.4 kg")]
+    public void A_metric_farm_that_speaks_Spanish_has_a_decimal_comma(UnitSystem units, string temperature, string weight)
+    {
+        var speaker = Spanish(units);
+
+        speaker.Temperature(99).Should().Be(temperature);
+        speaker.Said(new Fact(FactKind.Weight) { Value = 10.4m, Unit = FactUnit.Kg }).Should().Be(weight);
+    }
+
+    [Theory]
+    [InlineData("18:40", "18:40")]
+    [InlineData("17 18:40", "ayer 18:40")]
+    [InlineData("16 06:40", "16 abr 06:40")]
+    public void A_time_is_told_in_Spanish(string at, string told) => Spanish(UnitSystem.Metric).Clock(At(at)).Should().Be(told);
+
+    [Fact]
+    public void Months_and_weekdays_have_the_farms_names()
+    {
+        // NodaTime's invariant names are the witness for English; for Spanish the names are common knowledge, no source.
+        for (var day = new LocalDate(2027, 1, 18); day < new LocalDate(2028, 1, 18); day = day.PlusMonths(1))
+        {
+            Speak(UnitSystem.Us).Date(day).Should().Be(day.ToString("MMM d", CultureInfo.InvariantCulture));
+            Speak(UnitSystem.Us).Weekday(day).Should().Be(day.ToString("dddd", CultureInfo.InvariantCulture));
+        }
+        Spanish(UnitSystem.Metric).Date(new LocalDate(2027, 1, 18)).Should().Be("18 ene");
+        Spanish(UnitSystem.Metric).Weekday(new LocalDate(2027, 1, 18)).Should().Be("lunes");
+    }
+
+    [Theory]
+    [InlineData("Sage's baby", "la cría de Sage")]
+    [InlineData("Sage's baby 2", "la cría 2 de Sage")]
+    [InlineData("Biscuit", "Biscuit")]
+    public void A_newborn_without_a_name_is_called_by_its_dam(string name, string called)
+    {
+        Spanish(UnitSystem.Metric).Name(name).Should().Be(called);
+        Speak(UnitSystem.Us).Name(name).Should().Be(name);
+    }
+
+    [Theory]
+    [InlineData("Luna", "Pirca y Luna")]
+    [InlineData("Inti", "Pirca e Inti")]
+    [InlineData("Hilda", "Pirca e Hilda")]
+    [InlineData("Ícaro", "Pirca e Ícaro")]
+    [InlineData("Hierba", "Pirca y Hierba")]
+    [InlineData("Iara", "Pirca y Iara")]
+    public void And_is_e_before_the_sound_of_i(string last, string list) => Spanish(UnitSystem.Metric).List(["Pirca", last]).Should().Be(list);
+
+    [Fact]
+    public void Each_line_of_a_post_begins_with_a_capital_letter() =>
+        Speaker.Lines("la cría de Luna: 37,9 °C.\n¿ya mamó?\n\n👍").Should().Be("La cría de Luna: 37,9 °C.\n¿ya mamó?\n\n👍");
+
+    private static Speaker Spanish(UnitSystem units) => new(Speak(units).Farm with { Language = Language.Spanish }, At("20:00"));
 
     private static Instant At(string time) => Some.Farm().Clock.At(Some.Local(time));
 

@@ -52,6 +52,27 @@ public sealed class TelegramChatTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_picture_goes_out_as_a_photo_with_the_words_as_its_caption()
+    {
+        var result = await SendAsync(Post("Next: Sage Apr 20.") with { Picture = new byte[2000] });
+
+        result.Should().Be(new SendResult.Sent(_rig.Fake.Sent[0].Id));
+        _rig.Fake.Sent.Should().ContainSingle().Which.Text.Should().Be("Next: Sage Apr 20.");
+        var call = _rig.Fake.CallsOf("sendPhoto").Should().ContainSingle().Subject;
+        ((string?)call["photo"]).Should().Be("season.png: 2000 bytes");
+        _rig.Fake.CallsOf("sendMessage").Should().BeEmpty();
+    }
+
+    [Fact]
+    public async Task A_picture_with_more_words_than_a_caption_holds_is_left_out_and_the_words_go()
+    {
+        await SendAsync(Post(new string('n', 1025)) with { Picture = new byte[2000] });
+
+        _rig.Fake.CallsOf("sendMessage").Should().ContainSingle();
+        _rig.Fake.CallsOf("sendPhoto").Should().BeEmpty();
+    }
+
+    [Fact]
     public async Task Buttons_stand_in_one_row_with_what_they_carry()
     {
         await SendAsync(Post("Up?") with { Buttons = [new("Standing", "v1:up:7"), new("Not yet", "v1:no:7")] });

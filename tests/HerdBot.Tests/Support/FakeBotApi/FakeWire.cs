@@ -201,9 +201,26 @@ internal sealed class FakeWire(FakeGate gate, FakeServerState state, TimeProvide
 
     private static async Task<JsonObject> ReadAsync(HttpRequest request)
     {
+        if (request.HasFormContentType)
+            return await ReadFormAsync(request);
         using var reader = new StreamReader(request.Body);
         var text = await reader.ReadToEndAsync();
         return text.Length == 0 ? [] : JsonNode.Parse(text)!.AsObject();
+    }
+
+    // A call with a file comes as a form: objects are written as JSON, a file stands for itself by its name and size.
+    private static async Task<JsonObject> ReadFormAsync(HttpRequest request)
+    {
+        var form = await request.ReadFormAsync();
+        var body = new JsonObject();
+        foreach (var (name, value) in form)
+            body[name] = value.ToString() is ['{' or '[', ..] json ? JsonNode.Parse(json) : name == "chat_id" ? long.Parse(value.ToString(), System.Globalization.CultureInfo.InvariantCulture) : (JsonNode)value.ToString();
+        foreach (var file in form.Files)
+        {
+            var field = body.FirstOrDefault(entry => entry.Value is JsonValue text && text.ToString() == $"attach://{file.Name}").Key ?? file.Name;
+            body[field] = $"{file.FileName}: {file.Length} bytes";
+        }
+        return body;
     }
 
     // The witness that checks the bot's calls against the published types asks for them by this variable.
