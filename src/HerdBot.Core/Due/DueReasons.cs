@@ -1,4 +1,5 @@
 using System.Globalization;
+using HerdBot.Core.Herd;
 using HerdBot.Core.Wording;
 using NodaTime;
 
