@@ -34,6 +34,9 @@ internal sealed class ProgramLife
 
     public Pipeline Pipeline => host.Services.GetRequiredService<Pipeline>();
 
+    /// <summary>The last poll failed.</summary>
+    public bool Deaf => host.Services.GetRequiredService<TelegramPresence>().Failures > 0;
+
     public Watchman Watchman => host.Services.GetRequiredService<Watchman>();
 
     public string SetUpCode => host.Services.GetRequiredService<SetUpCode>().Code;
