@@ -1,5 +1,4 @@
 using System.Globalization;
-using HerdBot.Core.Herd;
 using HerdBot.Core.Wording;
 using NodaTime;
 

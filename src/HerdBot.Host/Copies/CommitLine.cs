@@ -1,7 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using HerdBot.App.Ports;
-using NodaTime;
 using NodaTime.Text;
 
 namespace HerdBot.Host.Copies;

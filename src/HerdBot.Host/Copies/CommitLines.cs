@@ -21,7 +21,7 @@ internal sealed class CommitLines(string folder)
     public StoredCommit? Last()
     {
         StoredCommit? last = null;
-        if (Files.LastOrDefault() is { } file)
+        if (Files is [.., var file])
         {
             CutToLines(file);
             last = File.ReadLines(file).LastOrDefault() is { } line ? CommitLine.Read(line) : null;

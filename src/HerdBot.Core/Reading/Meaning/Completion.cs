@@ -371,13 +371,6 @@ internal sealed class Completion(Statement statement)
         }
         : one;
 
-    private sealed class Settled(Fact fact, int position)
-    {
-        public Fact Fact { get; set; } = fact;
-
-        public int Position { get; } = position;
-    }
-
     private static bool IsSame(Fact a, Fact b) =>
         a.Kind == b.Kind && a.Animal == b.Animal && a.N == b.N && a.Task == b.Task && a.Name == b.Name
         && (a.Kind is FactKind.Presentation or FactKind.LabourSign or FactKind.Note || (a.Value == b.Value && a.Neg == b.Neg && (a.At is null || b.At is null || a.At == b.At)))

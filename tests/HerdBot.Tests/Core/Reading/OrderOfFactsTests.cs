@@ -3,7 +3,6 @@ using FluentAssertions;
 using HerdBot.Core.Facts;
 using HerdBot.Core.Herd;
 using HerdBot.Core.Reading;
-using NodaTime;
 using Xunit;
 
 namespace HerdBot.Tests.Core.Reading;
