@@ -17,9 +17,13 @@ internal sealed class Conception
 {
     private readonly Likelihoods likelihoods;
     private readonly LocalDate first;
-    private readonly List<(int Day, int Mating, double Chance)> carried = [];
+    private readonly List<(int Day, int Mating, double Weight)> carried = [];
     private double open = 1;
     private int at;
+
+    // A weight times this is a chance: losses and normalising touch all weights alike, so they touch this alone.
+    private double scale = 1;
+    private double weights;
 
     private Conception(Likelihoods likelihoods, LocalDate first) => (this.likelihoods, this.first) = (likelihoods, first);
 
@@ -27,10 +31,10 @@ internal sealed class Conception
     public double Open => open;
 
     /// <summary>The chance that she carries.</summary>
-    public double Carried => carried.Sum(day => day.Chance);
+    public double Carried => weights * scale;
 
     /// <summary>The days on which she may have conceived, in their order; their chances and <see cref="Open"/> make 1.</summary>
-    public IEnumerable<ConceptionDay> Days => carried.Select(day => new ConceptionDay(first.PlusDays(day.Day), day.Mating, day.Chance));
+    public IEnumerable<ConceptionDay> Days => carried.Select(day => new ConceptionDay(first.PlusDays(day.Day), day.Mating, day.Weight * scale));
 
     /// <summary>What matings and checks up to a day say.</summary>
     public static Conception Of(CareTable table, DueCase asked)
@@ -69,7 +73,8 @@ internal sealed class Conception
 
     private void Conceive(int which, double share)
     {
-        carried.Add((at, which, open * share));
+        carried.Add((at, which, open * share / scale));
+        weights += open * share / scale;
         open *= 1 - share;
     }
 
@@ -99,41 +104,35 @@ internal sealed class Conception
     /// <summary>A vet's due date says how old the pregnancy is, and nothing of whether there is one.</summary>
     private void Expect(int day)
     {
-        var before = carried.Sum(one => one.Chance);
-        Weigh(age => likelihoods.VetDate(day - (at - age)), 1, normalise: false);
-        var after = carried.Sum(one => one.Chance);
-        for (var n = 0; n < carried.Count && after > 0; n++)
-        {
-            carried[n] = carried[n] with { Chance = carried[n].Chance * before / after };
-        }
+        var before = weights;
+        Multiply(age => likelihoods.VetDate(day - (at - age)));
+        scale *= weights > 0 ? before / weights : 1;
     }
 
-    private void Weigh(Func<int, double> carrying, double nothing, bool normalise = true)
+    private void Weigh(Func<int, double> carrying, double nothing)
     {
         open *= nothing;
-        var sum = open;
+        Multiply(carrying);
+        var sum = open + Carried;
+        (open, scale) = (open / sum, scale / sum);
+    }
+
+    private void Multiply(Func<int, double> carrying)
+    {
+        weights = 0;
         for (var n = 0; n < carried.Count; n++)
         {
-            carried[n] = carried[n] with { Chance = carried[n].Chance * carrying(at - carried[n].Day) };
-            sum += carried[n].Chance;
+            var day = carried[n];
+            carried[n] = day with { Weight = day.Weight * carrying(at - day.Day) };
+            weights += carried[n].Weight;
         }
-        for (var n = 0; n < carried.Count && normalise; n++)
-        {
-            carried[n] = carried[n] with { Chance = carried[n].Chance / sum };
-        }
-        open = normalise ? open / sum : open;
     }
 
     private void GoTo(int day)
     {
         var kept = likelihoods.Kept(day - at);
         at = day;
-        var lost = 0.0;
-        for (var n = 0; n < carried.Count; n++)
-        {
-            lost += carried[n].Chance * (1 - kept);
-            carried[n] = carried[n] with { Chance = carried[n].Chance * kept };
-        }
-        open += lost;
+        open += Carried * (1 - kept);
+        scale *= kept;
     }
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using HerdBot.Core.Care;
 using NodaTime;
 
@@ -141,6 +142,8 @@ public sealed class DueForecast
     private const double Beyond = 0.9;
 
     /// <summary>Adds the births of one conception, and returns the chance that it is carried still.</summary>
+    /// <remarks>The innermost loop, made fast from its first call: a file of matings is worked through before the runtime would have warmed up.</remarks>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double Add(ConceptionDay day, Gestation gestation, LengthSpread spread, int today)
     {
         var offset = Period.DaysBetween(firstDay, day.Day);

@@ -29,7 +29,7 @@ public static class DueCommand
         {
             return 2;
         }
-        await using var output = Console.OpenStandardOutput();
+        await using var output = new BufferedStream(Console.OpenStandardOutput(), 1 << 16);
         Answer(lines, output);
         return 0;
     }

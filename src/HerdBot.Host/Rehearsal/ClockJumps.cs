@@ -23,13 +23,19 @@ internal sealed class ClockJumps(FakeTimeProvider clock, Pipeline pipeline, Sign
     {
         while (pipeline.NextLook is { } next && next <= target)
         {
-            clock.SetUtcNow(next.ToDateTimeOffset());
+            Forward(next);
             await wakeUp.RingAsync(next, () => pipeline.NextLook is { } after && after <= next);
             await settle();
         }
-        if (target.ToDateTimeOffset() > clock.GetUtcNow())
+        Forward(target);
+    }
+
+    /// <summary>What is due may have been passed already, by whoever else moves the clock: it never goes back.</summary>
+    private void Forward(Instant to)
+    {
+        if (to.ToDateTimeOffset() > clock.GetUtcNow())
         {
-            clock.SetUtcNow(target.ToDateTimeOffset());
+            clock.SetUtcNow(to.ToDateTimeOffset());
         }
     }
 }

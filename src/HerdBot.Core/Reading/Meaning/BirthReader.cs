@@ -10,7 +10,7 @@ namespace HerdBot.Core.Reading.Meaning;
 internal static class BirthReader
 {
     private static readonly TagSet Never = TagSet.Of(
-        Tag.Stillborn, Tag.Died, Tag.NameIs, Tag.Sold, Tag.Placenta, Tag.Pregnant, Tag.Scan, Tag.OrderBorn, Tag.Bred, Tag.Weather, Tag.Medicine, Tag.Vaccine, Tag.Meconium, Tag.Urine);
+        Tag.Stillborn, Tag.Died, Tag.Lost, Tag.NameIs, Tag.Sold, Tag.Placenta, Tag.Pregnant, Tag.Scan, Tag.OrderBorn, Tag.Bred, Tag.Weather, Tag.Medicine, Tag.Vaccine, Tag.Meconium, Tag.Urine);
 
     private static readonly TagSet Young = TagSet.Of(Tag.Baby, Tag.Sex, Tag.Twins, Tag.Triplets, Tag.Hers, Tag.LittleOnes);
 

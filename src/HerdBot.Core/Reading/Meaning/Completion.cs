@@ -31,7 +31,13 @@ internal sealed class Completion(Statement statement)
 
         TemperatureOfBoth();
         TwinsInTurn();
-        foreach (var draft in statement.Drafts.Where(draft => draft.Kind != FactKind.Birth).OrderByDescending(draft => draft.Kind == FactKind.Roster))
+        // Names that the message gives are known before what it says of their bearers.
+        foreach (var draft in statement.Drafts.Where(draft => draft.Kind == FactKind.Roster))
+        {
+            Settle(draft);
+        }
+
+        foreach (var draft in statement.Drafts.Where(draft => draft.Kind is not (FactKind.Birth or FactKind.Roster)))
         {
             Settle(draft);
         }
@@ -225,6 +231,14 @@ internal sealed class Completion(Statement statement)
             var dams = resolver.Resolve(draft.Mention, Whom.Dam, "birth");
             var number = draft.Mention?.Ordinal is { } n ? $" {n}" : "";
             return [.. dams.Select(name => name == Fact.AskAnimal ? name : $"{name}'s baby{number}")];
+        }
+
+        // "Kestrel lost her baby": it is not the dam who died.
+        if (dam >= 0 && draft.Clause.Has(Lexicon.Tag.Lost) && draft.Clause.HasAny(Lexicon.Tag.HasBaby, Lexicon.Tag.Baby))
+        {
+            var baby = new Mention(MentionKind.BabyOf);
+            baby.Entries.Add(dam);
+            return resolver.Resolve(baby, Whom.Baby, null);
         }
 
         return dam >= 0 ? resolver.Resolve(draft.Mention, Whom.Anyone, null) : resolver.Resolve(draft.Mention, Whom.Baby, null);

@@ -16,6 +16,11 @@ internal static class NewcomerReader
 
     public static void Read(Statement statement)
     {
+        if (!statement.Scan.Has(Tag.Added))
+        {
+            return;
+        }
+
         foreach (var sentence in statement.Clauses.GroupBy(clause => clause.Sentence).ToList())
         {
             var clauses = sentence.ToList();

@@ -23,11 +23,11 @@ internal static class RosterReader
         {
             Name(statement, clause, name, Whose(statement, clause, name), clause.Has(Tag.Nick) ? RosterWords.Nickname : IsCalling(statement, clause) ? null : RosterWords.Renamed);
         }
-        else if (Equated(statement, clause) is { } pair)
+        else if (clause.HasAny(Tag.Be, Tag.Call) && Equated(statement, clause) is { } pair)
         {
             Name(statement, clause, pair.Name, pair.Of, pair.Field);
         }
-        else if (TagOf(statement, clause) is { } tag)
+        else if (clause.HasAny(Tag.HasNumber, Tag.Be, Tag.TagWord) && TagOf(statement, clause) is { } tag)
         {
             var draft = Add(statement, clause, tag.Item, RosterWords.Tag, tag.Of);
             tag.Of.Self = tag.Of.Kind == MentionKind.Named;

@@ -7,6 +7,8 @@ namespace HerdBot.Core.Reading.Scanning;
 internal static class QuantityReader
 {
     private const decimal OuncesInPound = 16m;
+    // "12 g/L": milligrams a decilitre in a gram a litre
+    private const decimal MilligramsADecilitre = 100m;
 
     public static readonly TagSet Units = TagSet.Of(
         Tag.UnitF, Tag.UnitC, Tag.UnitLb, Tag.UnitKg, Tag.UnitG, Tag.UnitOz, Tag.UnitMl, Tag.UnitCc, Tag.UnitMgdl, Tag.Percent);
@@ -79,6 +81,11 @@ internal static class QuantityReader
     {
         var value = Thousands(scan, scan.Items[i], unit.Unit);
         var used = 1 + unit.Used;
+        if (unit.Unit == FactUnit.G && scan.At(i + used)?.IsMark('/') == true && scan.At(i + used + 1) is { } litre && scan.TokenOf(litre).Text == "l")
+        {
+            return (Quantity(scan, i, used + 2, value * MilligramsADecilitre, FactUnit.MgPerDl), used + 2);
+        }
+
         var tail = scan.At(i + used)?.IsMark(',') == true || scan.At(i + used)?.Is(Tag.And) == true ? used + 1 : used;
         if (unit.Unit == FactUnit.Lb && scan.At(i + tail) is { Kind: ItemKind.Number, Value: < 16 } ounces && Unit(scan, i + tail + 1) is { Unit: FactUnit.Oz } oz)
         {

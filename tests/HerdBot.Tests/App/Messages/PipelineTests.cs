@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using FluentAssertions;
 using HerdBot.App.Messages;
 using HerdBot.App.Outbox;
@@ -79,6 +80,38 @@ public sealed class PipelineTests
         chat.Taken[1].Should().Contain("temperature");
     }
 
+    [Fact]
+    public async Task A_send_that_takes_long_is_not_begun_again_however_often_the_clock_rings()
+    {
+        chat.Hold = new TaskCompletionSource();
+        await RunAsync(async pipeline =>
+        {
+            await pipeline.TakeInAsync([Entry("k1", "Sage had a girl 6:40, 24 lb")]);
+            await pipeline.IdleAsync();
+            var looks = Enumerable.Range(0, 4).Select(_ => pipeline.LookAsync()).ToList();
+            chat.Hold.SetResult();
+            await Task.WhenAll(looks);
+        });
+
+        chat.Taken.Should().ContainSingle();
+    }
+
+    [Fact]
+    public async Task Where_saving_fails_nothing_is_confirmed()
+    {
+        var door = new OpenDoor(Desk.Group);
+        using var pipeline = new Pipeline(new FullStore(store), new PlainInboundFormat(), door, wakeUp, new OutboxRun(chat, door, NullLogger<OutboxRun>.Instance),
+            new FarmSetup(Some.Farm(), []), clock, NullLogger<Pipeline>.Instance);
+        await pipeline.StartAsync();
+        var running = pipeline.RunAsync(CancellationToken.None);
+        await pipeline.TakeInAsync([Entry("k1", "Sage had a girl 6:40, 24 lb")]);
+
+        var ending = async () => await running;
+
+        await ending.Should().ThrowAsync<StoreOutcomeUnknownException>("a supervisor starts it anew");
+        chat.Taken.Should().BeEmpty();
+    }
+
     private async Task RunAsync(Func<Pipeline, Task> during)
     {
         var door = new OpenDoor(Desk.Group);
@@ -103,11 +136,26 @@ public sealed class PipelineTests
 
         public List<string> Taken { get; } = [];
 
-        public Task<SendResult> SendAsync(Outgoing outgoing, CancellationToken cancellation = default)
+        public TaskCompletionSource? Hold { get; set; }
+
+        public async Task<SendResult> SendAsync(Outgoing outgoing, CancellationToken cancellation = default)
         {
             Taken.Add(outgoing.Text);
-            return Task.FromResult<SendResult>(new SendResult.Sent($"sent {outgoing.Number}"));
+            await (Hold?.Task ?? Task.CompletedTask);
+            return new SendResult.Sent($"sent {outgoing.Number}");
         }
+    }
+
+    /// <summary>Takes messages in, and fails at every commit of events.</summary>
+    private sealed class FullStore(IHerdStore inner) : IHerdStore
+    {
+        public Task<bool> TakeInAsync(InboxEntry entry, CancellationToken cancellation = default) => inner.TakeInAsync(entry, cancellation);
+        public Task<long> AppendAsync(Commit commit, CancellationToken cancellation = default) => Task.FromException<long>(new StoreOutcomeUnknownException("The disk is full."));
+        public Task<ImmutableArray<InboxEntry>> ReadWaitingAsync(CancellationToken cancellation = default) => inner.ReadWaitingAsync(cancellation);
+        public Task<ImmutableArray<StoredCommit>> ReadGroupAsync(GroupId group, long afterVersion = 0, CancellationToken cancellation = default) => inner.ReadGroupAsync(group, afterVersion, cancellation);
+        public Task<ImmutableArray<StoredCommit>> ReadAllAsync(long afterPosition = 0, int limit = int.MaxValue, CancellationToken cancellation = default) => inner.ReadAllAsync(afterPosition, limit, cancellation);
+        public Task<ImmutableArray<GroupId>> ReadGroupsAsync(CancellationToken cancellation = default) => inner.ReadGroupsAsync(cancellation);
+        public Task<long> HeadPositionAsync(CancellationToken cancellation = default) => inner.HeadPositionAsync(cancellation);
     }
 
     private sealed class KeptWakeUp : IWakeUp

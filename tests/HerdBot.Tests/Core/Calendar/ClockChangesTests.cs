@@ -2,6 +2,7 @@ using CsCheck;
 using FluentAssertions;
 using HerdBot.Core.Calendar;
 using HerdBot.Tests.Core.Reading;
+using HerdBot.Tests.Support;
 using NodaTime;
 using Xunit;
 
@@ -13,8 +14,6 @@ namespace HerdBot.Tests.Core.Calendar;
 /// </summary>
 public sealed class ClockChangesTests
 {
-    private const string Seed = "0000KOIPe3Xd";
-
     private static readonly string[] Zones = [
         "America/Denver", "America/Santiago", "America/Asuncion", "Europe/London", "Australia/Lord_Howe", "Pacific/Auckland", "America/Lima", "America/Argentina/Buenos_Aires"];
 
@@ -30,18 +29,18 @@ public sealed class ClockChangesTests
 
     [Fact]
     public void A_local_time_has_the_instant_that_NodaTime_gives_it_leniently() =>
-        Gen.Select(Changes, Gen.Int[-200, 200]).Sample(
+        Gen.Select(Changes, Gen.Int[-200, 200]).Each(
             (around, minutes) =>
             {
                 var local = around.Change.InZone(around.Zone).LocalDateTime.PlusMinutes(minutes);
 
                 new FarmClock(around.Zone).At(local).Should().Be(around.Zone.AtLeniently(local).ToInstant(), $"{local} in {around.Zone}");
             },
-            iter: 5_000, threads: 1, seed: Seed);
+            times: 5_000);
 
     [Fact]
     public void An_instant_that_is_shown_on_the_wall_is_found_again_unless_its_hour_came_before() =>
-        Gen.Select(Changes, Gen.Int[-200, 200]).Sample(
+        Gen.Select(Changes, Gen.Int[-200, 200]).Each(
             (around, minutes) =>
             {
                 var (clock, at) = (new FarmClock(around.Zone), around.Change + Duration.FromMinutes(minutes));
@@ -49,11 +48,11 @@ public sealed class ClockChangesTests
 
                 clock.At(clock.Local(at)).Should().Be(shown.First().ToInstant());
             },
-            iter: 5_000, threads: 1, seed: Seed);
+            times: 5_000);
 
     [Fact]
     public void So_many_minutes_ago_are_real_minutes_over_a_change() =>
-        Gen.Select(Changes, Gen.Int[0, 200], Gen.Int[2, 180]).Sample(
+        Gen.Select(Changes, Gen.Int[0, 200], Gen.Int[2, 180]).Each(
             (around, since, ago) =>
             {
                 var now = (around.Change + Duration.FromMinutes(since)).InZone(around.Zone);
@@ -63,7 +62,7 @@ public sealed class ClockChangesTests
 
                 (at.Date + at.Time!.Value).Should().Be((now - Duration.FromMinutes(ago)).LocalDateTime, $"{ago} min before {now}");
             },
-            iter: 1_000, threads: 1, seed: Seed);
+            times: 1_000);
 
     private static IEnumerable<(DateTimeZone Zone, Instant Change)> Around(string name)
     {

@@ -32,7 +32,7 @@ public sealed class SeasonFuzzTests
     [Fact]
     public void Plans_and_posts_keep_their_promises()
     {
-        Said.List[1, 12].Sample(said =>
+        Said.List[1, 12].Each(said =>
         {
             var yard = new Farmyard();
             yard.Say("06:45", Some.Birth("06:40"));
@@ -44,7 +44,7 @@ public sealed class SeasonFuzzTests
             }
             yard.RunTo(yard.Clock(yard.Now + Duration.FromHours(9)));
             Holds(yard);
-        }, iter: 40, threads: 1);
+        }, times: 40);
     }
 
     private static void Holds(Farmyard yard)

@@ -1,6 +1,7 @@
 using CsCheck;
 using FluentAssertions;
 using HerdBot.Host.Telegram;
+using HerdBot.Tests.Support;
 using Xunit;
 
 namespace HerdBot.Tests.Host.Telegram;
@@ -21,11 +22,11 @@ public sealed class TextPartsTests
 
     [Fact]
     public void No_part_is_too_long_or_blank_and_no_letter_is_lost() =>
-        Gen.String[Gen.Char["ab \n🦙"], 0, 60].Select(Gen.Int[2, 12]).Sample((text, limit) =>
+        Gen.String[Gen.Char["ab \n🦙"], 0, 60].Select(Gen.Int[2, 12]).Each((text, limit) =>
         {
             var parts = TextParts.Of(text, limit);
 
             parts.All(part => part.Length <= limit && part.Trim().Length > 0).Should().BeTrue();
             string.Concat(parts).Where(c => c is not (' ' or '\n')).Should().Equal(text.Where(c => c is not (' ' or '\n')));
-        }, iter: 2000);
+        }, times: 2000);
 }
